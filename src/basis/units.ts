@@ -1,0 +1,36 @@
+/**
+ * Branded SI numbers. A brand costs nothing at run time; it keeps millimetres out of a field that
+ * wants metres. Arithmetic gives a plain `number`: put the brand back where the result enters a
+ * model (`(a - b) as Metres`), which is the place a reader wants to see it.
+ */
+declare const unit: unique symbol
+
+type Branded<U extends string> = number & { readonly [unit]: U }
+
+export type Metres = Branded<'m'>
+export type Millimetres = Branded<'mm'>
+export type SquareMetres = Branded<'m2'>
+export type CubicMetres = Branded<'m3'>
+export type Kilograms = Branded<'kg'>
+export type Seconds = Branded<'s'>
+export type Kelvin = Branded<'K'>
+export type Pascals = Branded<'Pa'>
+export type Radians = Branded<'rad'>
+/** A bearing on a can: clockwise seen from above, 0 at the part's front mark [deg]. */
+export type Degrees = Branded<'deg'>
+/** A share of one: 0 to 1 [1]. */
+export type Fraction = Branded<'1'>
+
+/** Exactly 25.4: international inch, ISO 80000-3 [mm]. */
+export const MILLIMETRES_PER_INCH = 25.4
+
+export const metres = (value: number): Metres => value as Metres
+export const fromMillimetres = (value: number): Metres => (value / 1000) as Metres
+export const toMillimetres = (value: Metres): Millimetres => (value * 1000) as Millimetres
+export const fromInches = (value: number): Metres => ((value * MILLIMETRES_PER_INCH) / 1000) as Metres
+export const degrees = (value: number): Degrees => value as Degrees
+export const toRadians = (value: Degrees): Radians => ((value * Math.PI) / 180) as Radians
+export const fromCelsius = (value: number): Kelvin => (value + 273.15) as Kelvin
+export const toCelsius = (value: Kelvin): number => value - 273.15
+export const kilograms = (value: number): Kilograms => value as Kilograms
+export const fraction = (value: number): Fraction => value as Fraction

@@ -1,0 +1,2 @@
+import type { Metres } from '#basis/units.ts';
+export type X = Metres;
