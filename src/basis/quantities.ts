@@ -66,6 +66,7 @@ const count = row('count', [])
  * of unit and of the decimal point. They are from memory of the trade, not a standard: widen one when a real
  * can or fuel falls outside.
  */
+// biome-ignore format: one row, one line: it is a table
 export const quantities = {
   // A can, as bought and as measured
   canSeamDiameter: length('seam diameter', 'Ds', 30, 400, 'Outside diameter of the can over its double seam, the widest place.'),
@@ -92,7 +93,7 @@ export const quantities = {
   slitLength: length('slit length', 'l', 1, 300, 'Length of a slit along its long way.'),
   holeCount: count('number of holes', 'n', 1, 400, 'Positions of a row all the way round the can, left-out ones included.'),
   patternCount: count('number of holes', 'n', 1, 5000, 'Holes of a floor pattern, all together.'),
-  position: count('position', 'i', 1, 400, 'Number of one position in a row, counted clockwise from the first.'),
+  position: count('number of a position', 'i', 1, 400, 'Number of one position in a row, counted clockwise from the first.'),
   bearing: angle('bearing', 'β', -360, 360, 'Where something sits round the can, clockwise seen from above, from the front mark.'),
   patternPitch: length('pattern pitch', 'p', 1, 200, 'Distance from the middle of one hole of a floor pattern to the middle of the next.'),
   patternMargin: length('pattern margin', 'm', 0, 200, 'Ring left without holes between a floor pattern and the edge of its disc.'),
@@ -118,7 +119,7 @@ export const quantities = {
   // Fuel, water and weather
   fuelLevel: length('fuel level', 'hf', 1, 600, 'Top of the fuel above the floor it lies on.'),
   fuelMoisture: share('fuel moisture', 'M', 0, 0.6, 'Water in the fuel as a share of its weight as it is, water included.'),
-  ashShare: share('ash', 'a', 0, 0.5, 'Ash the dry fuel leaves when it has burnt out.'),
+  ashShare: share('ash content', 'a', 0, 0.5, 'Ash the dry fuel leaves when it has burnt out.'),
   bulkDensity: density('bulk density', 'ρb', 30, 1500, 'Weight of the fuel in a full can, divided by the volume of the can.'),
   particleDensity: density('particle density', 'ρp', 100, 1600, 'Weight of one piece of fuel, divided by its volume.'),
   particleSize: length('particle size', 'dp', 0.2, 100, 'Size of the pieces of fuel: diameter of the ball with as much volume for its surface.'),

@@ -30,7 +30,7 @@ export interface Unit<S extends string = string> {
   readonly symbol: S
   /** Other ways makers write it; capitals matter. */
   readonly spellings: readonly string[]
-  /** Value in the SI unit of the kind = (value + shift) × times / over. Two integers keep 16 mm exactly 16/1000. */
+  /** SI value = (value + shift) × times / over; two integers wherever the factor is exact, so that 3/8 in is 0.009525 m. */
   readonly times: number
   readonly over: number
   readonly shift: number
@@ -44,10 +44,10 @@ const unit = <const S extends string>(
   shift = 0,
 ): Unit<S> => ({ symbol, spellings, times, over, shift })
 
-/** One avoirdupois pound, exact [kg]. */
-const POUND = 0.45359237
-/** One US gallon: 231 cubic inches, exact [m³]. */
-const US_GALLON = 3.785411784e-3
+/** One avoirdupois pound, exact: 0.453 592 37 kg [1e-8 kg]. */
+const POUND = 45_359_237
+/** One US gallon: 231 cubic inches, exact: 3.785 411 784 L [1e-12 m³]. */
+const US_GALLON = 3_785_411_784
 /** One International Table British thermal unit, exact [J]. */
 const BTU = 1055.05585262
 /** Conventional inch of mercury: 25.4 mm of 13 595.1 kg/m³ under standard gravity, exact [Pa]. */
@@ -59,48 +59,48 @@ export const units = {
     unit('m', ['metre', 'metres', 'meter', 'meters']),
     unit('mm', ['millimetre', 'millimetres', 'millimeter', 'millimeters'], 1, 1000),
     unit('cm', ['centimetre', 'centimetres', 'centimeter', 'centimeters'], 1, 100),
-    unit('in', ['in.', 'inch', 'inches', '"'], 25.4, 1000),
-    unit('ft', ['ft.', 'foot', 'feet', "'"], 304.8, 1000),
+    unit('in', ['in.', 'inch', 'inches', '"'], 127, 5000),
+    unit('ft', ['ft.', 'foot', 'feet', "'"], 381, 1250),
   ],
   area: [
     unit('m²', ['m2']),
     unit('cm²', ['cm2'], 1, 1e4),
     unit('mm²', ['mm2'], 1, 1e6),
-    unit('in²', ['in2', 'sq in'], 645.16, 1e6),
+    unit('in²', ['in2', 'sq in'], 64_516, 1e8),
   ],
   volume: [
     unit('m³', ['m3']),
     unit('L', ['l', 'litre', 'litres', 'liter', 'liters'], 1, 1000),
     unit('mL', ['ml'], 1, 1e6),
     unit('cm³', ['cm3', 'cc'], 1, 1e6),
-    unit('US fl oz', ['fl oz US', 'US fluid ounce', 'US fluid ounces'], US_GALLON, 128),
-    unit('US pt', ['US pint', 'US pints'], US_GALLON, 8),
-    unit('US qt', ['US quart', 'US quarts'], US_GALLON, 4),
-    unit('US gal', ['US gallon', 'US gallons'], US_GALLON),
+    unit('US fl oz', ['fl oz US', 'US fluid ounce', 'US fluid ounces'], US_GALLON, 128e12),
+    unit('US pt', ['US pint', 'US pints'], US_GALLON, 8e12),
+    unit('US qt', ['US quart', 'US quarts'], US_GALLON, 4e12),
+    unit('US gal', ['US gallon', 'US gallons'], US_GALLON, 1e12),
   ],
   mass: [
     unit('kg', ['kilogram', 'kilograms']),
     unit('g', ['gram', 'grams'], 1, 1000),
-    unit('oz', ['oz.', 'ounce', 'ounces'], POUND, 16),
-    unit('lb', ['lb.', 'lbs', 'pound', 'pounds'], POUND),
+    unit('oz', ['oz.', 'ounce', 'ounces'], POUND, 16e8),
+    unit('lb', ['lb.', 'lbs', 'pound', 'pounds'], POUND, 1e8),
   ],
   density: [
     unit('kg/m³', ['kg/m3']),
     unit('g/cm³', ['g/cm3', 'g/mL', 'kg/L'], 1000),
-    unit('lb/ft³', ['lb/ft3'], POUND, 0.3048 ** 3),
+    unit('lb/ft³', ['lb/ft3'], POUND, 0.3048 ** 3 * 1e8),
   ],
   time: [
     unit('s', ['sec', 'second', 'seconds']),
     unit('min', ['mins', 'minute', 'minutes'], 60),
     unit('h', ['hr', 'hrs', 'hour', 'hours'], 3600),
   ],
-  velocity: [unit('m/s', []), unit('km/h', [], 1, 3.6), unit('mph', ['mi/h'], 0.44704)],
+  velocity: [unit('m/s', []), unit('km/h', [], 5, 18), unit('mph', ['mi/h'], 1397, 3125)],
   massFlow: [
     unit('kg/s', []),
     unit('g/s', [], 1, 1000),
     unit('g/min', [], 1, 60_000),
     unit('kg/h', [], 1, 3600),
-    unit('lb/h', [], POUND, 3600),
+    unit('lb/h', [], POUND, 3600e8),
   ],
   massFlux: [unit('kg/(m² s)', ['kg/(m2 s)', 'kg/m²s', 'kg/m2s'])],
   pressure: [
@@ -131,7 +131,7 @@ export const units = {
     unit('J/kg', []),
     unit('kJ/kg', [], 1000),
     unit('MJ/kg', [], 1e6),
-    unit('Btu/lb', ['BTU/lb'], BTU, POUND),
+    unit('Btu/lb', ['BTU/lb'], BTU, POUND / 1e8),
   ],
   power: [unit('W', []), unit('kW', [], 1000), unit('Btu/h', ['BTU/h', 'BTU/hr', 'Btu/hr'], BTU, 3600)],
   angle: [unit('°', ['deg', 'degree', 'degrees'])],

@@ -27,7 +27,8 @@ export const MILLIMETRES_PER_INCH = 25.4
 export const metres = (value: number): Metres => value as Metres
 export const fromMillimetres = (value: number): Metres => (value / 1000) as Metres
 export const toMillimetres = (value: Metres): Millimetres => (value * 1000) as Millimetres
-export const fromInches = (value: number): Metres => ((value * MILLIMETRES_PER_INCH) / 1000) as Metres
+/** 127/5000 is 25.4/1000 in whole numbers: 3/8 in comes out as 0.009525 m, the nearest number there is. */
+export const fromInches = (value: number): Metres => ((value * 127) / 5000) as Metres
 export const degrees = (value: number): Degrees => value as Degrees
 export const toRadians = (value: Degrees): Radians => ((value * Math.PI) / 180) as Radians
 export const fromCelsius = (value: number): Kelvin => (value + 273.15) as Kelvin
