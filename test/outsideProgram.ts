@@ -1,0 +1,35 @@
+import { spawnSync } from 'node:child_process'
+import type { TestContext } from 'vitest'
+
+/**
+ * Programs of others that some tests check ours against, with how to find out whether they are here and
+ * the Debian package that brings them.
+ */
+const PROGRAMS = {
+  pdfinfo: { probe: ['-v'], debian: 'poppler-utils' },
+  pdftotext: { probe: ['-v'], debian: 'poppler-utils' },
+  pdftocairo: { probe: ['-v'], debian: 'poppler-utils' },
+  pdftoppm: { probe: ['-v'], debian: 'poppler-utils' },
+  mutool: { probe: ['-v'], debian: 'mupdf-tools' },
+} as const
+
+export type OutsideProgram = keyof typeof PROGRAMS
+
+const missing = (program: OutsideProgram): string | null => {
+  const { probe, debian } = PROGRAMS[program]
+  return spawnSync(program, probe).error === undefined
+    ? null
+    : `${program} is not installed (Debian package ${debian})`
+}
+
+/**
+ * First line of a test that reads our output with a program of others. On a person's machine the test is
+ * skipped and the reason printed where the program is missing; on the build machine (`CI=true`) that is
+ * a failure, or a check could go missing without anyone noticing.
+ */
+export const needs = (context: Pick<TestContext, 'skip'>, ...programs: readonly OutsideProgram[]): void => {
+  const reasons = programs.map(missing).filter((reason) => reason !== null)
+  if (reasons.length === 0) return
+  if (process.env.CI === 'true') throw new Error(reasons.join('; '))
+  context.skip(reasons.join('; '))
+}
