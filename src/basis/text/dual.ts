@@ -1,6 +1,6 @@
 import type { Quantity } from '../quantities.ts'
-import { fromSi, toSi } from '../unitTable.ts'
 import type { Metres } from '../units.ts'
+import { fromSi, toSi } from '../unitTable.ts'
 import { faulty, type Reading, read } from './fault.ts'
 import { inchFraction } from './inchFraction.ts'
 import { asText, readSingle, type Written } from './single.ts'
@@ -46,7 +46,9 @@ const inMillimetres = (value: number): string => `${trimmed(value * 1000, 3)} mm
 const inThousandths = (value: number): string => `${trimmed(value / INCH, 3)} in`
 
 const counterpart = (half: Written): string =>
-  inInches(half) ? `${asText(half)} is ${inMillimetres(half.value)}` : `${asText(half)} is ${inThousandths(half.value)}`
+  inInches(half)
+    ? `${asText(half)} is ${inMillimetres(half.value)}`
+    : `${asText(half)} is ${inThousandths(half.value)}`
 
 /** The second half as it should read beside the first, in its own unit and about as finely. */
 const mendedSecond = (first: Written, second: Written, quantity: Quantity): string | null => {
@@ -94,5 +96,7 @@ export const readSingleOrDual = (text: string, quantity: Quantity): Reading<Writ
   if (!first.ok) return first
   const second = readSingle((halves[2] as string).trim(), quantity)
   if (!second.ok) return second
-  return halvesAgree(first.value, second.value) ? read(first.value) : mismatch(first.value, second.value, quantity)
+  return halvesAgree(first.value, second.value)
+    ? read(first.value)
+    : mismatch(first.value, second.value, quantity)
 }

@@ -21,7 +21,14 @@ export const readCompoundTime = (text: string, quantity: Quantity): Reading<numb
   if (parts === null) return null
   const [, h, min, s] = parts
   if ([h, min, s].filter((part) => part !== undefined).length < 2) return null
-  if ((h !== undefined && Number(min ?? 0) >= 60) || (min !== undefined && Number(s ?? 0) >= 60) || Number(s ?? 0) >= 3600)
-    return faulty('carry', 'Let minutes and seconds after a larger unit stay under 60, or write one unit only.')
+  if (
+    (h !== undefined && Number(min ?? 0) >= 60) ||
+    (min !== undefined && Number(s ?? 0) >= 60) ||
+    Number(s ?? 0) >= 3600
+  )
+    return faulty(
+      'carry',
+      'Let minutes and seconds after a larger unit stay under 60, or write one unit only.',
+    )
   return read(toSi(Number(h ?? 0), unit('h')) + toSi(Number(min ?? 0), unit('min')) + Number(s ?? 0))
 }

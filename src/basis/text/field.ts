@@ -25,8 +25,13 @@ export const textOf = (value: unknown, row: Quantity): Reading<string> => {
   const text = plainlyWritten(value)
   const invisible = INVISIBLE.exec(text)
   if (invisible !== null)
-    return faulty('invisible', `Take out the invisible character ${codePoint(invisible[0])}, or type the text afresh.`)
-  return text.length > LONGEST ? faulty('too-long', 'Write one number and its unit, and nothing else.') : read(text)
+    return faulty(
+      'invisible',
+      `Take out the invisible character ${codePoint(invisible[0])}, or type the text afresh.`,
+    )
+  return text.length > LONGEST
+    ? faulty('too-long', 'Write one number and its unit, and nothing else.')
+    : read(text)
 }
 
 /** What was read, or the fault as a problem of the field it stood in. */

@@ -1,6 +1,6 @@
 import { type QuantityKey, quantity } from '../quantities.ts'
-import { fromSi, type Kind, type Unit, unitBySymbol } from '../unitTable.ts'
 import type { Metres } from '../units.ts'
+import { fromSi, type Kind, type Unit, unitBySymbol } from '../unitTable.ts'
 import { halvesAgree } from './dual.ts'
 import { type InchDenominator, inchFraction } from './inchFraction.ts'
 import { withUnit } from './range.ts'

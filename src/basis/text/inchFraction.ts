@@ -16,7 +16,8 @@ export interface InchFraction {
   readonly error: Metres
 }
 
-const greatestCommonDivisor = (a: number, b: number): number => (b === 0 ? a : greatestCommonDivisor(b, a % b))
+const greatestCommonDivisor = (a: number, b: number): number =>
+  b === 0 ? a : greatestCommonDivisor(b, a % b)
 
 /**
  * The nearest sixteenth, thirty-second or sixty-fourth of an inch; halfway goes away from zero. `whole` and

@@ -16,7 +16,10 @@ const readLengthText = (value: unknown, row: Quantity): Reading<Metres> => {
   const text = textOf(value, row)
   if (!text.ok) return text
   if (text.value.includes('±'))
-    return faulty('tolerance-not-here', 'Leave out the ± and what follows it: this length takes no tolerance.')
+    return faulty(
+      'tolerance-not-here',
+      'Leave out the ± and what follows it: this length takes no tolerance.',
+    )
   const written = readSingleOrDual(text.value, row)
   return written.ok ? inRange(written.value, row) : written
 }
@@ -35,7 +38,11 @@ interface MeasuredLength {
   readonly tolerance: Metres
 }
 
-const readMeasuredText = (value: unknown, row: Quantity, defaultTolerance: Metres): Reading<MeasuredLength> => {
+const readMeasuredText = (
+  value: unknown,
+  row: Quantity,
+  defaultTolerance: Metres,
+): Reading<MeasuredLength> => {
   const text = textOf(value, row)
   if (!text.ok) return text
   const [main = '', ...tolerances] = text.value.split('±').map((part) => part.trim())

@@ -35,16 +35,25 @@ const notANumber = (text: string): Reading<never> =>
 /** Why digits that match none of the forms below do not make a number. */
 const unreadable = (text: string): Reading<never> => {
   if (/^[\d.,]*[.,]\d*[.,]/.test(text))
-    return faulty('separators', 'Leave out the marks between thousands and keep one decimal point: 1600 or 1600.5.')
-  if (/^\d+[.,](?!\d)/.test(text)) return faulty('not-a-number', 'Write a digit after the decimal point, or leave the point out.')
-  if (/^[\d.,]*\//.test(text)) return faulty('not-a-number', 'Write a fraction with whole numbers, such as 5/8 or 6 3/16.')
+    return faulty(
+      'separators',
+      'Leave out the marks between thousands and keep one decimal point: 1600 or 1600.5.',
+    )
+  if (/^\d+[.,](?!\d)/.test(text))
+    return faulty('not-a-number', 'Write a digit after the decimal point, or leave the point out.')
+  if (/^[\d.,]*\//.test(text))
+    return faulty('not-a-number', 'Write a fraction with whole numbers, such as 5/8 or 6 3/16.')
   return notANumber(text)
 }
 
 const fractionOf = (wholes: number, top: number, under: number, text: string): Reading<WrittenNumber> => {
-  if (under === 0) return faulty('zero-denominator', `Mend the fraction ${text}: nothing can be divided into 0 parts.`)
+  if (under === 0)
+    return faulty('zero-denominator', `Mend the fraction ${text}: nothing can be divided into 0 parts.`)
   if (wholes > 0 && top >= under)
-    return faulty('improper-fraction', `Mend the fraction in ${text}: after a whole number it must be less than one.`)
+    return faulty(
+      'improper-fraction',
+      `Mend the fraction in ${text}: after a whole number it must be less than one.`,
+    )
   return read({ value: wholes + top / under, form: 'fraction', decimals: 0, denominator: under })
 }
 
@@ -52,7 +61,10 @@ const commaDecimal = (before: string, after: string, text: string): Reading<Writ
   // 1,600 is 1600 to one reader and 1.6 to another. 0,125 and 1600,125 can only be decimals.
   const couldBeThousands = after.length === 3 && /^[1-9]\d{0,2}$/.test(before)
   return couldBeThousands
-    ? faulty('ambiguous-comma', `Write ${before}${after} or ${before}.${after}: the comma can be read both ways.`)
+    ? faulty(
+        'ambiguous-comma',
+        `Write ${before}${after} or ${before}.${after}: the comma can be read both ways.`,
+      )
     : text.startsWith(',')
       ? faulty('not-a-number', `Write 0.${after}.`)
       : read(decimal(before, after))
@@ -75,7 +87,8 @@ const unsigned = (text: string): Reading<{ number: WrittenNumber; text: string }
     [COMMA, ([all, a, b]) => commaDecimal(a as string, b as string, all as string)],
     [WHOLE, ([, a]) => read(whole(Number(a)))],
   ]
-  if (EXPONENT.test(text)) return faulty('exponent', 'Write the number out in digits, without a power of ten.')
+  if (EXPONENT.test(text))
+    return faulty('exponent', 'Write the number out in digits, without a power of ten.')
   for (const [form, make] of forms) {
     const found = form.exec(text)
     if (found === null) continue

@@ -20,7 +20,8 @@ const bareNumber = (value: unknown): Reading<{ readonly value: number; readonly 
   const text = plainlyWritten(value)
   if (text === '') return faulty('empty', 'Write a number.')
   const found = leadingNumber(text)
-  if (!found.ok) return found.fault.word === 'not-a-number' ? faulty('not-a-number', 'Write a number in digits.') : found
+  if (!found.ok)
+    return found.fault.word === 'not-a-number' ? faulty('not-a-number', 'Write a number in digits.') : found
   return found.value.rest === ''
     ? read({ value: found.value.number.value, text: found.value.text })
     : faulty('trailing', `Take out "${found.value.rest}": only a number may stand here.`)
@@ -35,7 +36,10 @@ const readWhole = (value: unknown, row: Quantity): Reading<number> => {
   const number = bareNumber(value)
   if (!number.ok) return number
   if (!Number.isInteger(number.value.value))
-    return faulty('not-whole', `Write a whole number: ${Math.floor(number.value.value)} or ${Math.ceil(number.value.value)}.`)
+    return faulty(
+      'not-whole',
+      `Write a whole number: ${Math.floor(number.value.value)} or ${Math.ceil(number.value.value)}.`,
+    )
   return checkedRange(number.value.value, row, { number: number.value.text, unit: null })
 }
 

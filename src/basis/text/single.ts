@@ -36,7 +36,11 @@ export const unitMissing = (digits: string, number: number, quantity: Quantity):
  * Reads a plainly written number with its unit, and nothing else. `borrowed` stands in for a unit that is written
  * once for two numbers, as in `103.2 ± 0.3 mm`.
  */
-export const readSingle = (text: string, quantity: Quantity, borrowed: Unit | null = null): Reading<Written> => {
+export const readSingle = (
+  text: string,
+  quantity: Quantity,
+  borrowed: Unit | null = null,
+): Reading<Written> => {
   const found = leadingNumber(text)
   if (!found.ok) return found
   const { number, text: digits, rest } = found.value

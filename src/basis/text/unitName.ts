@@ -12,10 +12,18 @@ const kinds = Object.keys(units) as readonly Kind[]
 
 /** Names that more than one unit goes by. */
 const TWO_MEANINGS: Readonly<Record<string, string>> = {
-  'fl oz': 'US fl oz', 'fluid ounce': 'US fl oz', 'fluid ounces': 'US fl oz',
-  pt: 'US pt', pint: 'US pt', pints: 'US pt',
-  qt: 'US qt', quart: 'US qt', quarts: 'US qt',
-  gal: 'US gal', gallon: 'US gal', gallons: 'US gal',
+  'fl oz': 'US fl oz',
+  'fluid ounce': 'US fl oz',
+  'fluid ounces': 'US fl oz',
+  pt: 'US pt',
+  pint: 'US pt',
+  pints: 'US pt',
+  qt: 'US qt',
+  quart: 'US qt',
+  quarts: 'US qt',
+  gal: 'US gal',
+  gallon: 'US gal',
+  gallons: 'US gal',
 }
 
 const listed = (kind: Kind): string => units[kind].map((unit) => unit.symbol).join(', ')
@@ -27,7 +35,8 @@ const afterUnit = (kind: Kind, name: string): string | null => {
   for (const spelling of longestFirst) {
     const rest = name.slice(spelling.length)
     // `inchworm` does not begin with a unit; `1' 2"` and `mm 5` do.
-    if (name.startsWith(spelling) && rest !== '' && !(/\w$/.test(spelling) && /^\w/.test(rest))) return rest.trim()
+    if (name.startsWith(spelling) && rest !== '' && !(/\w$/.test(spelling) && /^\w/.test(rest)))
+      return rest.trim()
   }
   return null
 }
@@ -52,7 +61,8 @@ export const unitNamed = (kind: Kind, name: string): Reading<Unit> => {
 
   const ofKind: readonly Unit[] = units[kind]
   const near = ofKind.flatMap(spellingsOf).find((spelling) => spelling.toLowerCase() === name.toLowerCase())
-  if (near !== undefined) return faulty('unknown-unit', `Write ${near} for ${name}: capitals matter in units.`)
+  if (near !== undefined)
+    return faulty('unknown-unit', `Write ${near} for ${name}: capitals matter in units.`)
 
   const rest = afterUnit(kind, name)
   if (rest !== null)
