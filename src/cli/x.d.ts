@@ -1,2 +1,0 @@
-import type { Metres } from '#basis/units.ts';
-export type X = Metres;

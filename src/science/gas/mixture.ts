@@ -1,0 +1,80 @@
+import { AIR, type Blend, specificEnthalpy, specificHeat } from './blend.ts'
+
+/**
+ * Wood gas on its way to being burnt. `z` is the mass fraction that came from the front (0 air, 1 raw gas). Where there
+ * is air enough, all gas is burnt; where there is not, all oxygen is used and the rest of the gas stays unburnt: the
+ * mixed-is-burnt limit, with no dissociation (below 1900 K dissociation moves the temperature by less than 10 K).
+ */
+export interface GasBasis {
+  readonly unburnt: Blend
+  /** Burnt with just enough air, per kilogram of burnt gas. */
+  readonly burnt: Blend
+  /** Air for a kilogram of gas [kg/kg]. */
+  readonly stoichiometricAir: number
+  /** Heat of combustion of the unburnt gas [J/kg]. */
+  readonly heat: number
+}
+
+export const zOfStoichiometric = (basis: GasBasis): number => 1 / (1 + basis.stoichiometricAir)
+
+/** Share of unburnt gas, burnt gas and air in the mixture; they add up to 1. */
+const split = (basis: GasBasis, z: number): { unburnt: number; burnt: number; air: number } => {
+  const stoichiometric = zOfStoichiometric(basis)
+  if (z <= stoichiometric) {
+    const burnt = z / stoichiometric
+    return { unburnt: 0, burnt, air: 1 - burnt }
+  }
+  const unburnt = (z - stoichiometric) / (1 - stoichiometric)
+  return { unburnt, burnt: 1 - unburnt, air: 0 }
+}
+
+/** Heat still bound in the mixture [J/kg]. */
+export const chemicalHeat = (basis: GasBasis, z: number): number => {
+  const stoichiometric = zOfStoichiometric(basis)
+  return z <= stoichiometric ? 0 : ((z - stoichiometric) / (1 - stoichiometric)) * basis.heat
+}
+
+/** Specific gas constant [J/(kg K)]. */
+export const mixtureGasConstant = (basis: GasBasis, z: number): number => {
+  const { unburnt, burnt, air } = split(basis, z)
+  return unburnt * basis.unburnt.gasConstant + burnt * basis.burnt.gasConstant + air * AIR.gasConstant
+}
+
+/** [J/kg] */
+export const mixtureEnthalpy = (basis: GasBasis, z: number, temperature: number): number => {
+  const { unburnt, burnt, air } = split(basis, z)
+  return (
+    (unburnt === 0 ? 0 : unburnt * specificEnthalpy(basis.unburnt, temperature)) +
+    (burnt === 0 ? 0 : burnt * specificEnthalpy(basis.burnt, temperature)) +
+    (air === 0 ? 0 : air * specificEnthalpy(AIR, temperature))
+  )
+}
+
+/** [J/(kg K)] */
+export const mixtureHeat = (basis: GasBasis, z: number, temperature: number): number => {
+  const { unburnt, burnt, air } = split(basis, z)
+  return (
+    unburnt * specificHeat(basis.unburnt, temperature) +
+    burnt * specificHeat(basis.burnt, temperature) +
+    air * specificHeat(AIR, temperature)
+  )
+}
+
+/** Bounds of the polynomials that the model trusts [K]. */
+export const COLDEST = 200
+export const HOTTEST = 3000
+
+/**
+ * Temperature of a mixture of known enthalpy, by Newton's method from `guess` [K]. Enthalpy rises with temperature, so it
+ * converges from anywhere in 200–3000 K; outside that NaN comes back, which the caller turns into a typed failure.
+ */
+export const mixtureTemperature = (basis: GasBasis, z: number, enthalpy: number, guess: number): number => {
+  let temperature = Math.min(HOTTEST, Math.max(COLDEST, guess))
+  for (let i = 0; i < 50; i++) {
+    const step = (enthalpy - mixtureEnthalpy(basis, z, temperature)) / mixtureHeat(basis, z, temperature)
+    const next = Math.min(HOTTEST, Math.max(COLDEST, temperature + step))
+    if (Math.abs(next - temperature) < 1e-10 * temperature) return Math.abs(step) < 1 ? next : Number.NaN
+    temperature = next
+  }
+  return Number.NaN
+}
