@@ -1,0 +1,173 @@
+import type { DraughtLink, DraughtPlan } from '#science/draft/build.ts'
+import { OUTSIDE } from '#science/draft/network.ts'
+import type { Front } from '#science/fire/front.ts'
+import { AIR } from '#science/gas/blend.ts'
+import { chemicalHeat, type GasBasis } from '#science/gas/mixture.ts'
+import type { Site } from '#science/site.ts'
+import type { SteadyState } from './model.ts'
+import type { Moment, Passage, Regime } from './prediction.ts'
+
+/** Below this flux of primary air the front smoulders [kg/(m² s)]; from memory. */
+export const SMOULDER_FLUX = 0.015
+/** Air ratios between which the gas burns clean [1]; from memory. */
+export const RICH_LIMIT = 1.1
+export const LEAN_LIMIT = 3
+
+interface Description {
+  readonly plan: DraughtPlan
+  readonly state: SteadyState
+  readonly position: number
+  /** Wet basis [1]. */
+  readonly moisture: number
+  readonly site: Site
+  /** Lower heating value as fired [J/kg]. */
+  readonly asFired: number
+}
+
+/** Air met by the gas over the air it needs; infinite in pure air [1]. */
+const airRatioAt = (z: number, stoichiometricAir: number): number =>
+  z > 0 ? (1 - z) / z / stoichiometricAir : Number.POSITIVE_INFINITY
+
+const regimeOf = (flux: number, flame: number, outlet: number): Regime => {
+  if (flux < SMOULDER_FLUX) return 'smoulder'
+  if (outlet < RICH_LIMIT) return 'rich and smoky'
+  if (flame > LEAN_LIMIT) return 'quenched lean'
+  return 'clean'
+}
+
+/** Lower heating values of the burnable gases [J/mol], JANAF heats of formation [bib:chase1998]. */
+const MOLAR_HEAT = { CO: 282_995, H2: 241_826, CH4: 802_301 } as const
+/** Volume of a mole of ideal gas at 0 °C and 101325 Pa [m³/mol]. */
+const NORMAL_MOLAR_VOLUME = 0.022413969545
+
+const dryGas = ({ moles }: Front): Moment['gas'] => {
+  const total = moles.CO + moles.CO2 + moles.H2 + moles.CH4 + moles.N2 + moles.Ar
+  const heat = moles.CO * MOLAR_HEAT.CO + moles.H2 * MOLAR_HEAT.H2 + moles.CH4 * MOLAR_HEAT.CH4
+  return {
+    CO: moles.CO / total,
+    CO2: moles.CO2 / total,
+    H2: moles.H2 / total,
+    CH4: moles.CH4 / total,
+    N2: moles.N2 / total,
+    lowerHeatingValue: heat / total / NORMAL_MOLAR_VOLUME,
+  }
+}
+
+/** Turns the arrays of a solved state into what a maker asks. */
+export const describeMoment = ({
+  plan,
+  state,
+  position,
+  moisture,
+  site,
+  asFired,
+}: Description): Moment => {
+  const { nodes, links, bed } = plan
+  const { front, flow, gasFraction, temperature } = state
+  const basis: GasBasis = { ...front, heat: front.gasHeat }
+  const flameNode = links[bed.segments[bed.segments.length - 1]?.link ?? -1]?.to ?? OUTSIDE
+  const nodeTemperature = (node: number): number =>
+    node === OUTSIDE ? site.temperature : (temperature[node] as number)
+
+  let secondary = 0
+  let tertiary = 0
+  let secondaryHeat = 0
+  let outMass = 0
+  let outGas = 0
+  let outHeat = 0
+  let unburnt = 0
+  let power = 0
+  for (const [k, link] of links.entries()) {
+    const m = flow[k] as number
+    const from = m >= 0 ? link.from : link.to
+    const to = m >= 0 ? link.to : link.from
+    const amount = Math.abs(m)
+    power += (amount * Math.abs(state.drive[k] as number)) / (state.density[k] as number)
+    if (to === OUTSIDE && from !== OUTSIDE) {
+      const z = gasFraction[from] as number
+      outMass += amount
+      outGas += amount * z
+      outHeat += amount * nodeTemperature(from)
+      unburnt += amount * chemicalHeat(basis, z)
+    }
+    const intoFlame = to !== OUTSIDE && nodes[to]?.space === 'flame'
+    const fromAir = from === OUTSIDE || nodes[from]?.space === 'air'
+    if (intoFlame && fromAir && link.kind !== 'bed') {
+      if (to === flameNode) {
+        secondary += amount
+        secondaryHeat += amount * nodeTemperature(from)
+      } else tertiary += amount
+    }
+  }
+  // With no space over the fuel the gas leaves the bed itself, unburnt.
+  if (flameNode === OUTSIDE) unburnt += state.dryFuelRate * front.gas * front.gasHeat
+  const zFlame = flameNode === OUTSIDE ? 1 : (gasFraction[flameNode] as number)
+  const zOut = outMass > 0 ? outGas / outMass : 1
+  const airDensity = site.pressure / (AIR.gasConstant * site.temperature)
+  const primaryFlux = state.primaryAir / bed.area
+  const airRatio = {
+    flame: airRatioAt(zFlame, front.stoichiometricAir),
+    outlet: airRatioAt(zOut, front.stoichiometricAir),
+  }
+  const fuelRate = state.dryFuelRate / (1 - moisture)
+  return {
+    frontPosition: position,
+    regime: regimeOf(primaryFlux, airRatio.flame, airRatio.outlet),
+    firepower: fuelRate * asFired - state.dryFuelRate * front.char * front.charHeat - unburnt,
+    fuelRate,
+    superficialVelocity: primaryFlux / airDensity,
+    primaryFlux,
+    air: {
+      primary: state.primaryAir,
+      secondary,
+      tertiary,
+      secondaryToPrimary: secondary / state.primaryAir,
+    },
+    airRatio,
+    temperature: {
+      front: front.temperature,
+      flame: nodeTemperature(flameNode),
+      outlet: outMass > 0 ? outHeat / outMass : front.temperature,
+      secondaryAir: secondary > 0 ? secondaryHeat / secondary : site.temperature,
+    },
+    gas: dryGas(front),
+    passages: links.map((link, k) => describePassage(link, k, state, site, power)),
+    spaces: nodes.map((node, i) => ({
+      name: node.name,
+      height: node.height,
+      pressure: state.pressure[i] as number,
+      temperature: temperature[i] as number,
+    })),
+    balance: { mass: state.massResidual, energy: state.energyResidual },
+    effort: { rounds: state.iterations, newtonSteps: state.newtonSteps },
+  }
+}
+
+const describePassage = (
+  link: DraughtLink,
+  k: number,
+  state: SteadyState,
+  site: Site,
+  power: number,
+): Passage => {
+  const massFlow = state.flow[k] as number
+  const density = state.density[k] as number
+  const velocity = massFlow / density / link.area
+  const upstream = massFlow >= 0 ? link.from : link.to
+  const drop = state.drive[k] as number
+  return {
+    name: link.name,
+    kind: link.kind,
+    part: link.part,
+    opening: link.opening,
+    duty: link.duty,
+    count: link.count,
+    area: link.area,
+    massFlow,
+    velocity,
+    reynolds: (Math.abs(velocity) * density * link.hydraulicDiameter) / (state.viscosity[k] as number),
+    pressureDrop: drop,
+    lossShare: power > 0 ? Math.abs(massFlow * drop) / density / power : 0,
+    temperature: upstream === OUTSIDE ? site.temperature : (state.temperature[upstream] as number),
+  }
+}

@@ -1,0 +1,110 @@
+import { bad, type Outcome, type Problem } from '#basis/problem.ts'
+import { type Coefficients, medianCoefficients } from '#science/coefficients.ts'
+import { type DraughtPlan, planDraught } from '#science/draft/build.ts'
+import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
+import { type Fuel, fuelTable } from '#science/fuel/table.ts'
+import { mildDay, type Site } from '#science/site.ts'
+import type { Stove } from '#stove/model.ts'
+import { describeMoment } from './describe.ts'
+import { createSteadyModel } from './model.ts'
+import type { Moment, Prediction } from './prediction.ts'
+
+export interface PredictOptions {
+  readonly site?: Site
+  readonly coefficients?: Coefficients
+  /** Overrides the stove file's moisture, wet basis [1]. */
+  readonly moisture?: number
+}
+
+/** Why there is no steady burn to speak of. */
+export interface NoBurn {
+  readonly code: string
+  readonly sentence: string
+}
+
+export type PredictionOutcome =
+  | { readonly kind: 'prediction'; readonly prediction: Prediction }
+  | { readonly kind: 'no burn'; readonly noBurn: NoBurn }
+
+/** Places of the front at which the march over the bed is sampled: midpoints of five equal layers. */
+const LAYERS = [0.1, 0.3, 0.5, 0.7, 0.9] as const
+
+/** The fuel a stove names, or the problem that it is not in the table. */
+export const fuelOf = (stove: Stove): Outcome<Fuel> => {
+  const fuel = fuelTable.get(stove.fuel.kind)
+  if (fuel !== undefined) return { ok: true, value: fuel }
+  const problem: Problem = {
+    code: 'fuel.unknown',
+    field: 'fuel.kind',
+    value: stove.fuel.kind,
+    allowed: [...fuelTable.keys()].join(', '),
+    fix: 'Choose the fuel nearest to yours from this list.',
+  }
+  return bad(problem)
+}
+
+/**
+ * Predicts the steady burn of a stove. Throws nothing: a stove that cannot burn comes back with the reason, a fuel
+ * that is not known as a problem.
+ */
+export const predictSteady = (stove: Stove, options: PredictOptions = {}): Outcome<PredictionOutcome> => {
+  const found = fuelOf(stove)
+  if (!found.ok) return found
+  const fuel = found.value
+  const planned = planDraught(stove)
+  if (!planned.ok) return { ok: true, value: { kind: 'no burn', noBurn: planned.reason } }
+  return { ok: true, value: predictPlan(stove, planned.plan, fuel, options) }
+}
+
+const predictPlan = (stove: Stove, plan: DraughtPlan, fuel: Fuel, options: PredictOptions): PredictionOutcome => {
+  const site = options.site ?? mildDay
+  const coefficients = options.coefficients ?? medianCoefficients
+  const moisture = options.moisture ?? stove.fuel.moisture ?? fuel.moisture
+  const model = createSteadyModel({ plan, fuel, moisture, site, coefficients })
+  const lowerDry = lowerHeatingValue(fuel.higherHeatingValue, fuel.analysis.H)
+  const asFired = lowerHeatingValueAsFired(lowerDry, moisture)
+  const charge = fuel.bulkDensity * plan.bed.area * plan.bed.depth
+  const dryCharge = charge * (1 - moisture)
+
+  const moments: Moment[] = []
+  let charLeft = 0
+  let charEnergy = 0
+  for (const position of LAYERS) {
+    const outcome = model.solve(position)
+    if (!outcome.ok) return { kind: 'no burn', noBurn: outcome.failure }
+    const { front } = outcome.state
+    charLeft += (dryCharge / LAYERS.length) * front.char
+    charEnergy += (dryCharge / LAYERS.length) * front.char * front.charHeat
+    moments.push(describeMoment({ plan, state: outcome.state, position, moisture, site, asFired }))
+  }
+
+  const layerMass = charge / LAYERS.length
+  const duration = moments.reduce((sum, moment) => sum + layerMass / moment.fuelRate, 0)
+  const heat = moments.reduce((sum, moment) => sum + (moment.firepower * layerMass) / moment.fuelRate, 0)
+  const powers = moments.map((moment) => moment.firepower)
+  return {
+    kind: 'prediction',
+    prediction: {
+      stove: stove.name,
+      fuel: {
+        key: fuel.key,
+        label: fuel.label,
+        moisture,
+        charge,
+        lowerHeatingValue: asFired,
+        bedArea: plan.bed.area,
+        bedDepth: plan.bed.depth,
+      },
+      site,
+      halfway: moments[2] as Moment,
+      woodGas: {
+        duration,
+        firepower: heat / duration,
+        firepowerHighest: Math.max(...powers),
+        firepowerLowest: Math.min(...powers),
+        charLeft,
+        charEnergyShare: charEnergy / (charge * asFired),
+      },
+    },
+  }
+}

@@ -1,0 +1,105 @@
+import type { Duty } from '#stove/model.ts'
+
+/** What the model says of a stove while its front travels down. Plain data, SI units, ready for JSON. */
+export interface Prediction {
+  readonly stove: string
+  readonly fuel: FuelPrediction
+  readonly site: { readonly temperature: number; readonly pressure: number }
+  /** With the front halfway down. */
+  readonly halfway: Moment
+  /** Over the whole wood-gas phase, front from top to floor. */
+  readonly woodGas: {
+    /** [s] */
+    readonly duration: number
+    /** Mean, highest and lowest heat release [W]. */
+    readonly firepower: number
+    readonly firepowerHighest: number
+    readonly firepowerLowest: number
+    /** Char left on the floor, ash included [kg]. */
+    readonly charLeft: number
+    /** Share of the fuel's energy still in that char [1]. */
+    readonly charEnergyShare: number
+  }
+}
+
+export interface FuelPrediction {
+  readonly key: string
+  readonly label: string
+  /** Wet basis [1]. */
+  readonly moisture: number
+  /** As fired [kg]. */
+  readonly charge: number
+  /** Lower heating value as fired [J/kg]. */
+  readonly lowerHeatingValue: number
+  readonly bedArea: number
+  readonly bedDepth: number
+}
+
+export type Regime = 'smoulder' | 'clean' | 'rich and smoky' | 'quenched lean'
+
+/** One moment of the steady burn. */
+export interface Moment {
+  /** 0 when lit, 1 when the front reaches the floor. */
+  readonly frontPosition: number
+  readonly regime: Regime
+  /** Heat set free in the stove: fuel less char less gas that leaves unburnt, lower heating value [W]. */
+  readonly firepower: number
+  /** Fuel as fired [kg/s]. */
+  readonly fuelRate: number
+  /** Air through the bed's cross-section, at ambient density [m/s]. */
+  readonly superficialVelocity: number
+  /** Primary air per bed area [kg/(m² s)]. */
+  readonly primaryFlux: number
+  readonly air: {
+    /** Through the fuel, into the flame space over it, into later flame spaces [kg/s]. */
+    readonly primary: number
+    readonly secondary: number
+    readonly tertiary: number
+    /** Secondary over primary, by mass [1]. */
+    readonly secondaryToPrimary: number
+  }
+  /** Air met by the gas over the air it needs: in the flame space over the fuel, and where it leaves the stove [1]. */
+  readonly airRatio: { readonly flame: number; readonly outlet: number }
+  readonly temperature: {
+    /** [K] */
+    readonly front: number
+    readonly flame: number
+    readonly outlet: number
+    /** Secondary air as it enters the flame. */
+    readonly secondaryAir: number
+  }
+  /** Dry wood gas, volume shares [1], and its lower heating value [J/Nm³ at 0 °C, 101325 Pa]. */
+  readonly gas: { readonly CO: number; readonly CO2: number; readonly H2: number; readonly CH4: number; readonly N2: number; readonly lowerHeatingValue: number }
+  readonly passages: readonly Passage[]
+  readonly spaces: readonly { readonly name: string; readonly height: number; readonly pressure: number; readonly temperature: number }[]
+  readonly balance: {
+    /** Worst imbalance of any space over the largest flow [1]; ≤ 1e-9. */
+    readonly mass: number
+    /** Heat in less heat out over the fuel's heat [1]; ≤ 1e-6. */
+    readonly energy: number
+  }
+  readonly effort: { readonly rounds: number; readonly newtonSteps: number }
+}
+
+/** What goes through one opening, gap, throat or the bed. */
+export interface Passage {
+  readonly name: string
+  readonly kind: 'opening' | 'throat' | 'gap' | 'bed'
+  readonly part: string | null
+  readonly opening: string | null
+  readonly duty: Duty | null
+  readonly count: number
+  /** Free area [m²]. */
+  readonly area: number
+  /** Positive into the stove or up through it [kg/s]. */
+  readonly massFlow: number
+  /** In the opening; over the cross-section of a bed [m/s]. */
+  readonly velocity: number
+  readonly reynolds: number
+  /** Pressure that drives it, buoyancy included [Pa]. */
+  readonly pressureDrop: number
+  /** Share of the power that all passages together take from the draught [1]. */
+  readonly lossShare: number
+  /** Of the gas that passes [K]. */
+  readonly temperature: number
+}
