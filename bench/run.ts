@@ -49,11 +49,22 @@ if (files.length === 0) {
   process.exitCode = 2
 }
 
+const measure = async (file: string): Promise<readonly Row[]> => {
+  if (!values.json) console.error(`measuring ${file}`)
+  try {
+    const { rows } = (await import(`./${file}`)) as { readonly rows: Rows }
+    return await rows()
+  } catch (error) {
+    // One measurement that breaks does not take the others with it.
+    console.error(`${file} broke:`, error)
+    process.exitCode = 3
+    return []
+  }
+}
+
 const all: Row[] = []
 for (const file of files) {
-  if (!values.json) console.error(`measuring ${file}`)
-  const { rows } = (await import(`./${file}`)) as { readonly rows: Rows }
-  const measured = await rows()
+  const measured = await measure(file)
   // One by one, so that a program that reads along sees them when they are there.
   if (values.json) measured.forEach(printJson)
   all.push(...measured)

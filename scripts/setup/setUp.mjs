@@ -53,7 +53,7 @@ const install = async (/** @type {string} */ root) => {
   const started = performance.now()
   say('Setting up: installing the packages of package-lock.json (once; half a minute or so).')
   // `--include=dev`: with NODE_ENV=production npm would leave out the runtime and the test runner.
-  const args = ['ci', '--include=dev', '--no-audit', '--no-fund', '--no-progress', '--loglevel=warn']
+  const args = ['ci', '--include=dev', '--no-audit', '--no-fund', '--no-progress', '--loglevel=error']
   const { code, output } = await npm(root, args)
   if (code !== 0) {
     say(output.trim())

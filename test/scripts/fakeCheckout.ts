@@ -30,7 +30,7 @@ const LOCK = {
   },
 }
 
-// Stands where npm's own script does. Says on a line of calls.txt that it was asked to install.
+// Stands where npm's own script does (CommonJS, as that is). Says on a line of calls.txt that it was asked to install.
 const NPM = `
 const fs = require('node:fs')
 const manner = JSON.parse(fs.readFileSync(process.env.FAKE_NPM, 'utf8'))
@@ -59,8 +59,12 @@ export const fakeCheckout = (manner: NpmManner = {}) => {
   mkdirSync(path('scripts'))
   cpSync(join(scripts, 'setup.mjs'), path('scripts', 'setup.mjs'))
   cpSync(join(scripts, 'setup'), path('scripts', 'setup'), { recursive: true })
+  cpSync(join(scripts, '..', 'bin'), path('bin'), { recursive: true })
+  writeFileSync(path('package.json'), '{ "type": "module" }')
   writeFileSync(path('package-lock.json'), JSON.stringify(LOCK))
-  writeFileSync(path('npm-cli.js'), NPM)
+  mkdirSync(path('npm'))
+  writeFileSync(path('npm', 'package.json'), '{ "type": "commonjs" }')
+  writeFileSync(path('npm', 'npm-cli.js'), NPM)
   const behave = (how: NpmManner): void => writeFileSync(path('manner.json'), JSON.stringify(how))
   behave(manner)
   return {
@@ -71,7 +75,7 @@ export const fakeCheckout = (manner: NpmManner = {}) => {
         const child = spawn(process.execPath, [path('scripts', 'setup.mjs')], {
           env: {
             ...process.env,
-            npm_execpath: path('npm-cli.js'),
+            npm_execpath: path('npm', 'npm-cli.js'),
             npm_node_execpath: process.execPath,
             FAKE_NPM: path('manner.json'),
             ...env,
