@@ -1,5 +1,4 @@
 import { spawnSync } from 'node:child_process'
-import type { TestContext } from 'vitest'
 
 /**
  * Programs of others that some tests check ours against, with how to find out whether they are here and
@@ -27,7 +26,10 @@ const missing = (program: OutsideProgram): string | null => {
  * skipped and the reason printed where the program is missing; on the build machine (`CI=true`) that is
  * a failure, or a check could go missing without anyone noticing.
  */
-export const needs = (context: Pick<TestContext, 'skip'>, ...programs: readonly OutsideProgram[]): void => {
+export const needs = (
+  context: { readonly skip: (reason: string) => unknown },
+  ...programs: readonly OutsideProgram[]
+): void => {
   const reasons = programs.map(missing).filter((reason) => reason !== null)
   if (reasons.length === 0) return
   if (process.env.CI === 'true') throw new Error(reasons.join('; '))

@@ -9,14 +9,14 @@ describe('a test that needs an outside program that is not installed', () => {
   it('is skipped on a person’s machine, with the reason', () => {
     vi.stubEnv('PATH', '')
     vi.stubEnv('CI', '')
-    const skip = vi.fn()
-    needs({ skip }, 'mutool')
-    expect(skip.mock.calls).toEqual([[REASON]])
+    const reasons: unknown[] = []
+    needs({ skip: (reason) => reasons.push(reason) }, 'mutool')
+    expect(reasons).toEqual([REASON])
   })
 
   it('fails on the build machine', () => {
     vi.stubEnv('PATH', '')
     vi.stubEnv('CI', 'true')
-    expect(() => needs({ skip: vi.fn() }, 'mutool')).toThrow(REASON)
+    expect(() => needs({ skip: () => undefined }, 'mutool')).toThrow(REASON)
   })
 })
