@@ -1,20 +1,19 @@
 import { spawnSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { join, relative } from 'node:path'
+import { join } from 'node:path'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 
 // The main job on an example: what a stranger sees first. Runs the command line as anyone would.
 
-const root = join(import.meta.dirname, '..')
-const out = join(root, 'out', 'demo')
-const shown = (path: string): string => relative(root, path)
+process.chdir(join(import.meta.dirname, '..'))
+const out = join('out', 'demo')
 
 /** The files in `examples/` of one format, such as `tinwright/stove`, by name. */
 const examples = (format: string): readonly string[] =>
-  readdirSync(join(root, 'examples'))
+  readdirSync('examples')
     .filter((name) => name.endsWith('.json'))
     .sort()
-    .map((name) => join(root, 'examples', name))
+    .map((name) => join('examples', name))
     .filter((path) => {
       const { format: found } = JSON.parse(readFileSync(path, 'utf8')) as { readonly format?: unknown }
       return typeof found === 'string' && found.startsWith(`${format}@`)
@@ -24,9 +23,8 @@ const examples = (format: string): readonly string[] =>
 const FINDINGS = 1
 
 const tinwright = (...args: readonly string[]): string => {
-  console.log(`\n$ npx tinwright ${args.map((arg) => (arg.startsWith(root) ? shown(arg) : arg)).join(' ')}\n`)
-  const done = spawnSync(process.execPath, [join(root, 'src', 'cli', 'main.ts'), ...args], {
-    cwd: root,
+  console.log(`\n$ npx tinwright ${args.join(' ')}\n`)
+  const done = spawnSync(process.execPath, [join('src', 'cli', 'main.ts'), ...args], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'inherit'],
   })
@@ -47,18 +45,23 @@ const main = (): void => {
   mkdirSync(out, { recursive: true })
   const keep = (name: string, text: string): void => writeFileSync(join(out, name), text)
 
-  console.log(`A stove from a file to a plan: ${shown(stove)}. The stove and its makers are invented.`)
+  console.log(`A stove from a file to a plan: ${stove}. The stove and its makers are invented.`)
   keep('findings.txt', tinwright('check', stove, ...(shelf === undefined ? [] : ['--shelf', shelf])))
   keep('prediction.txt', tinwright('predict', stove))
   tinwright('templates', stove, '--paper', 'A4', '--out', out)
 
   console.log('\nMade:')
   for (const name of readdirSync(out).sort()) {
-    console.log(`${sizeText(join(out, name))}  ${shown(join(out, name))}`)
+    console.log(`${sizeText(join(out, name))}  ${join(out, name)}`)
   }
   console.log(
     `\n${['Before anyone cuts or burns:', ...MAKING_CAUTIONS.map((line) => `- ${line}`)].join('\n')}`,
   )
 }
 
-main()
+try {
+  main()
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error)
+  process.exitCode = 1
+}
