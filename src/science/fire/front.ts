@@ -1,17 +1,18 @@
-import { MOLAR_GAS_CONSTANT } from '#basis/constants.ts'
 import type { Coefficients } from '#science/coefficients.ts'
-import { higherHeatingValue, type UltimateAnalysis } from '#science/fuel/composition.ts'
+import { higherHeatingValue, lowerHeatingValue, type UltimateAnalysis } from '#science/fuel/composition.ts'
 import type { Fuel } from '#science/fuel/table.ts'
-import { AIR, AIR_MOLES, type Blend, blendOf, specificEnthalpy } from '#science/gas/blend.ts'
-import { condensedRecords, gasRecords } from '#science/gas/speciesData.ts'
+import { AIR, AIR_MOLES, type Blend, specificEnthalpy, termsEnthalpy, termsHeat } from '#science/gas/blend.ts'
 import {
   ATOMIC_MASS,
+  graphiteHeat,
   graphiteSensibleEnthalpy,
   liquidWaterEnthalpy,
-  molarEnthalpy,
+  logShiftConstant,
+  logShiftSlope,
   MOLAR_MASS,
-  shiftConstant,
 } from '#science/gas/thermo.ts'
+import { blendFamily, type FrontMoles } from './frontGas.ts'
+import { formationEnthalpy, T_REFERENCE, TAR_ATOMS, TAR_MOLAR_MASS } from './tar.ts'
 
 /**
  * The front: a thin glowing layer that turns raw fuel and primary air into gas, tar and char. Its closure fixes the
@@ -21,11 +22,10 @@ import {
 export interface Front {
   /** Primary air per dry fuel [kg/kg]. */
   readonly airPerFuel: number
-  /** Gas and vapours, water of the fuel included, tar included [kg/kg dry fuel]. */
+  /** Gas and vapours, water of the fuel and tar included [kg/kg dry fuel]. */
   readonly gas: number
   /** Char with the fuel's ash in it [kg/kg dry fuel]. */
   readonly char: number
-  readonly ash: number
   /** [K] */
   readonly temperature: number
   /** The gas, unburnt, per kilogram. */
@@ -40,14 +40,12 @@ export interface Front {
   readonly charHeat: number
   /** Heat lost from the front through the wall [J/kg dry fuel]. */
   readonly loss: number
-  /** Enthalpy of the char as it leaves, formation included [J/kg dry fuel]. */
+  /** Enthalpy of the char as it is left, formation included [J/kg dry fuel]. */
   readonly charEnthalpy: number
-  /** Enthalpy of moist fuel as it comes, formation included [J/kg dry fuel]. */
+  /** Enthalpy of the moist fuel as it comes, formation included [J/kg dry fuel]. */
   readonly fuelEnthalpy: number
   /** Moles per kilogram of dry fuel. */
-  readonly moles: Readonly<Record<'CO' | 'CO2' | 'H2' | 'H2O' | 'CH4' | 'N2' | 'Ar' | 'tar', number>>
-  /** Largest relative miss of any element's balance [1]. */
-  readonly atomResidual: number
+  readonly moles: FrontMoles
 }
 
 export type FrontOutcome =
@@ -55,58 +53,24 @@ export type FrontOutcome =
   | { readonly ok: false; readonly reason: 'too wet or too little air to glow' | 'more air than the fuel can use' }
 
 /** Char after the front, dry ash-free: from memory, wood charcoal made at about 650 °C. */
-const CHAR_ANALYSIS: UltimateAnalysis = { C: 0.915, H: 0.025, O: 0.057, N: 0.003, S: 0, ash: 0 }
-
-/** The tar lump CH1.2O0.2, from memory: between the oils of slow pyrolysis and the aromatics of hot tar. */
-const TAR_ATOMS = { C: 1, H: 1.2, O: 0.2 } as const
-const TAR_MOLAR_MASS = TAR_ATOMS.C * ATOMIC_MASS.C + TAR_ATOMS.H * ATOMIC_MASS.H + TAR_ATOMS.O * ATOMIC_MASS.O
-const T_REFERENCE = 298.15
-
-/** Enthalpy of formation of a CHO(N) substance from its higher heating value, products CO2, liquid water, N2 [J/kg]. */
-const formationEnthalpy = (higher: number, carbon: number, hydrogen: number): number =>
-  higher +
-  (carbon / ATOMIC_MASS.C) * molarEnthalpy(gasRecords.CO2, T_REFERENCE) +
-  (hydrogen / ATOMIC_MASS.H / 2) * molarEnthalpy(condensedRecords.liquidWater, T_REFERENCE)
-
-const TAR_ANALYSIS: UltimateAnalysis = {
-  C: (TAR_ATOMS.C * ATOMIC_MASS.C) / TAR_MOLAR_MASS,
-  H: (TAR_ATOMS.H * ATOMIC_MASS.H) / TAR_MOLAR_MASS,
-  O: (TAR_ATOMS.O * ATOMIC_MASS.O) / TAR_MOLAR_MASS,
-  N: 0,
-  S: 0,
-  ash: 0,
-}
-
-/**
- * Tar vapour as a NASA polynomial. Heat capacity 0.40 + 2.9e-3 T − 0.9e-6 T² kJ/(kg K), close to phenol vapour at 300
- * and 1000 K (from memory). Its heat of formation follows from the heating value of its composition; the heat of
- * vaporisation is within that correlation's error.
- */
-const tarRecord = (() => {
-  const scale = TAR_MOLAR_MASS / MOLAR_GAS_CONSTANT
-  const a = [400 * scale, 2.9 * scale, -0.9e-3 * scale, 0, 0]
-  const [a1, a2, a3] = a as [number, number, number]
-  const sensible =
-    a1 * T_REFERENCE + (a2 * T_REFERENCE ** 2) / 2 + (a3 * T_REFERENCE ** 3) / 3
-  const formation =
-    (formationEnthalpy(higherHeatingValue(TAR_ANALYSIS), TAR_ANALYSIS.C, TAR_ANALYSIS.H) * TAR_MOLAR_MASS) /
-    MOLAR_GAS_CONSTANT
-  const terms = [...a, formation - sensible, 0]
-  return { low: terms, high: terms }
-})()
-
-/** Oxygen to burn a mole of tar [mol]. */
-const TAR_OXYGEN = TAR_ATOMS.C + TAR_ATOMS.H / 4 - TAR_ATOMS.O / 2
+export const CHAR_ANALYSIS: UltimateAnalysis = { C: 0.915, H: 0.025, O: 0.057, N: 0.003, S: 0, ash: 0 }
 
 /** Heat capacity of dry wood near room temperature, and of ash [J/(kg K)]; from memory. */
 const DRY_WOOD_HEAT = 1300
 const ASH_HEAT = 900
 
+/** Temperatures between which a front is looked for [K]. */
+const COLDEST_FRONT = 500
+const HOTTEST_FRONT = 2200
+
 /** The front of one fuel at one moisture: what does not change with the air flow is worked out once. */
 export interface FrontModel {
-  /** Closes the front for an air ratio and air temperature. Valid for 0.8–3 kg of air a kilogram of dry fuel. */
+  /** Closes the front for an air ratio and air temperature [K]. Meant for 0.8–3 kg of air a kilogram of dry fuel. */
   close(airPerFuel: number, airTemperature: number): FrontOutcome
 }
+
+const TOO_LITTLE: FrontOutcome = { ok: false, reason: 'too wet or too little air to glow' }
+const TOO_MUCH: FrontOutcome = { ok: false, reason: 'more air than the fuel can use' }
 
 export const frontModel = (
   fuel: Fuel,
@@ -120,17 +84,21 @@ export const frontModel = (
     0.02,
     coefficients.charYield * (1 + coefficients.charYieldMoistureSlope * (moisture - 0.1)) - analysis.ash,
   )
-  const tar = coefficients.tarYield
-  const methane = coefficients.methaneYield
-  const fuelFormation = formationEnthalpy(fuel.higherHeatingValue, analysis.C, analysis.H)
+  const char = charOrganic + analysis.ash
   const charFormation = formationEnthalpy(higherHeatingValue(CHAR_ANALYSIS), CHAR_ANALYSIS.C, CHAR_ANALYSIS.H)
+  const charLower = lowerHeatingValue(higherHeatingValue(CHAR_ANALYSIS), CHAR_ANALYSIS.H)
+  const charHeat = (charOrganic * charLower) / char
   const fuelEnthalpy =
-    fuelFormation + DRY_WOOD_HEAT * (ambient - T_REFERENCE) + water * liquidWaterEnthalpy(ambient)
+    formationEnthalpy(fuel.higherHeatingValue, analysis.C, analysis.H) +
+    DRY_WOOD_HEAT * (ambient - T_REFERENCE) +
+    water * liquidWaterEnthalpy(ambient)
+  const loss = coefficients.frontLoss * fuel.higherHeatingValue
 
-  // The published analysis need not close to exactly 1; oxygen is by difference, as laboratories report it.
+  // A published analysis need not add up to 1; oxygen is by difference, as laboratories report it. Sulphur goes with
+  // nitrogen: it is below 0.1 % in wood.
   const oxygenShare = 1 - analysis.C - analysis.H - analysis.N - analysis.S - analysis.ash
-  const tarMoles = tar / TAR_MOLAR_MASS
-  const methaneMoles = methane / MOLAR_MASS.CH4
+  const tarMoles = coefficients.tarYield / TAR_MOLAR_MASS
+  const methaneMoles = coefficients.methaneYield / MOLAR_MASS.CH4
   const carbon =
     (analysis.C - charOrganic * CHAR_ANALYSIS.C) / ATOMIC_MASS.C - tarMoles * TAR_ATOMS.C - methaneMoles
   const hydrogen =
@@ -138,138 +106,108 @@ export const frontModel = (
     (2 * water) / MOLAR_MASS.H2O -
     tarMoles * TAR_ATOMS.H -
     4 * methaneMoles
-  const oxygenOfFuel =
+  const oxygen =
     (oxygenShare - charOrganic * CHAR_ANALYSIS.O) / ATOMIC_MASS.O +
     water / MOLAR_MASS.H2O -
     tarMoles * TAR_ATOMS.O
-  const nitrogenOfFuel = (analysis.N + analysis.S - charOrganic * CHAR_ANALYSIS.N) / ATOMIC_MASS.N / 2
-  const loss = coefficients.frontLoss * fuel.higherHeatingValue
+  const nitrogen = (analysis.N + analysis.S - charOrganic * CHAR_ANALYSIS.N) / ATOMIC_MASS.N / 2
+  const family = blendFamily({ carbon, hydrogen, oxygen, nitrogen, methane: methaneMoles, tar: tarMoles })
 
   const charEnthalpyAt = (temperature: number): number =>
     charOrganic * (charFormation + graphiteSensibleEnthalpy(temperature)) +
     analysis.ash * ASH_HEAT * (temperature - T_REFERENCE)
-
-  const charLower = higherHeatingValue(CHAR_ANALYSIS) - 2.442e6 * 8.936 * CHAR_ANALYSIS.H
-  const charHeat = (charOrganic * charLower) / (charOrganic + analysis.ash)
+  const charHeatCapacityAt = (temperature: number): number =>
+    charOrganic * graphiteHeat(temperature) + analysis.ash * ASH_HEAT
 
   const close = (airPerFuel: number, airTemperature: number): FrontOutcome => {
-    const oxygen = oxygenOfFuel + airPerFuel * (2 * AIR_MOLES.O2 + 2 * AIR_MOLES.CO2)
+    // With x mol of CO: CO2 = c − x, H2O = a + x, H2 = b − x by the balances of C, O and H.
     const c = carbon + airPerFuel * AIR_MOLES.CO2
-    // H2O = a + CO, H2 = b − CO by the oxygen and hydrogen balances.
-    const a = oxygen - 2 * c
+    const a = oxygen + 2 * airPerFuel * (AIR_MOLES.O2 + AIR_MOLES.CO2) - 2 * c
     const b = hydrogen / 2 - a
     const least = Math.max(0, -a)
     const most = Math.min(c, b)
-    if (least >= c || b <= 0) return { ok: false, reason: 'more air than the fuel can use' }
-    if (most <= least) return { ok: false, reason: 'too wet or too little air to glow' }
+    if (least >= c || b <= 0) return TOO_MUCH
+    if (most <= least) return TOO_LITTLE
 
-    const carbonMonoxide = (temperature: number): number => {
-      // (c − x)(b − x) = K x (a + x): the root between `least` and `most` is the smaller one in magnitude.
-      const K = shiftConstant(temperature)
-      const qa = 1 - K
-      const qb = -(c + b + K * a)
-      const qc = c * b
-      const root = Math.sqrt(Math.max(0, qb * qb - 4 * qa * qc))
-      const x = (2 * qc) / (-qb + root)
-      return Math.min(most, Math.max(least, x))
-    }
-
-    const molesAt = (temperature: number) => {
-      const x = carbonMonoxide(temperature)
-      return {
-        CO: x,
-        CO2: c - x,
-        H2O: a + x,
-        H2: b - x,
-        CH4: methaneMoles,
-        N2: nitrogenOfFuel + airPerFuel * AIR_MOLES.N2,
-        Ar: airPerFuel * AIR_MOLES.Ar,
-      }
-    }
-    const blendAt = (temperature: number): Blend =>
-      blendOf(molesAt(temperature), { record: tarRecord, moles: tarMoles })
-
+    const gas = family.at(airPerFuel)
     const supplied = fuelEnthalpy + airPerFuel * specificEnthalpy(AIR, airTemperature) - loss
+    let x = least
+    /** (c − x)(b − x) = K x (a + x): of the two roots the one between `least` and `most`. */
+    const shift = (K: number): number => {
+      const qa = 1 - K
+      const qb = c + b + K * a
+      const root = (2 * c * b) / (qb + Math.sqrt(Math.max(0, qb * qb - 4 * qa * c * b)))
+      return Math.min(most, Math.max(least, root))
+    }
     /** Enthalpy left over if the front were at this temperature; falls as the temperature rises. */
-    const surplus = (temperature: number): number =>
-      supplied - specificEnthalpy(blendAt(temperature), temperature) - charEnthalpyAt(temperature)
-
-    let low = 500
-    let high = 2200
-    let atLow = surplus(low)
-    let atHigh = surplus(high)
-    if (!(atLow > 0)) return { ok: false, reason: 'too wet or too little air to glow' }
-    if (!(atHigh < 0)) return { ok: false, reason: 'more air than the fuel can use' }
-    // Illinois regula falsi: bracketed, superlinear, a handful of evaluations.
-    let temperature = low
-    for (let i = 0; i < 60 && high - low > 1e-9 * high; i++) {
-      temperature = (low * atHigh - high * atLow) / (atHigh - atLow)
-      const here = surplus(temperature)
-      if (Math.abs(here) < 1e-9 * Math.abs(supplied)) break
-      if (here > 0) {
-        low = temperature
-        atLow = here
-        atHigh /= 2
-      } else {
-        high = temperature
-        atHigh = here
-        atLow /= 2
-      }
+    const surplus = (temperature: number): number => {
+      x = shift(Math.exp(logShiftConstant(temperature)))
+      return (
+        supplied -
+        termsEnthalpy(gas.base, temperature) -
+        x * termsEnthalpy(family.perCarbonMonoxide, temperature) -
+        charEnthalpyAt(temperature)
+      )
     }
 
-    const moles = molesAt(temperature)
-    const total = blendAt(temperature)
-    const gas =
-      moles.CO * MOLAR_MASS.CO +
-      moles.CO2 * MOLAR_MASS.CO2 +
-      moles.H2O * MOLAR_MASS.H2O +
-      moles.H2 * MOLAR_MASS.H2 +
-      moles.CH4 * MOLAR_MASS.CH4 +
-      moles.N2 * MOLAR_MASS.N2 +
-      moles.Ar * MOLAR_MASS.Ar +
-      tar
-    const oxygenNeed = moles.CO / 2 + moles.H2 / 2 + 2 * moles.CH4 + TAR_OXYGEN * tarMoles
-    const airNeed = oxygenNeed / AIR_MOLES.O2
-    const burntTotal = blendOf({
-      CO2: moles.CO2 + moles.CO + moles.CH4 + TAR_ATOMS.C * tarMoles + airNeed * AIR_MOLES.CO2,
-      H2O: moles.H2O + moles.H2 + 2 * moles.CH4 + (TAR_ATOMS.H / 2) * tarMoles,
-      N2: moles.N2 + airNeed * AIR_MOLES.N2,
-      Ar: moles.Ar + airNeed * AIR_MOLES.Ar,
-    })
-    const unburnt = perKilogram(total, gas)
-    const burnt = perKilogram(burntTotal, gas + airNeed)
-    const stoichiometricAir = airNeed / gas
-    const gasHeat =
-      specificEnthalpy(unburnt, T_REFERENCE) +
-      stoichiometricAir * specificEnthalpy(AIR, T_REFERENCE) -
-      (1 + stoichiometricAir) * specificEnthalpy(burnt, T_REFERENCE)
+    let low = COLDEST_FRONT
+    let high = HOTTEST_FRONT
+    let temperature = 1150
+    let step = Number.POSITIVE_INFINITY
+    for (let i = 0; i < 80 && Math.abs(step) > 1e-11 * temperature; i++) {
+      const left = surplus(temperature)
+      if (left === 0) break
+      if (left > 0) low = temperature
+      else high = temperature
+      // Slope: heat capacity, and the shift that moves with the temperature.
+      const K = Math.exp(logShiftConstant(temperature))
+      const shiftSlope =
+        (-x * (a + x) * K * logShiftSlope(temperature)) / (c - x + (b - x) + K * (a + 2 * x))
+      const slope =
+        termsHeat(gas.base, temperature) +
+        x * termsHeat(family.perCarbonMonoxide, temperature) +
+        shiftSlope * termsEnthalpy(family.perCarbonMonoxide, temperature) +
+        charHeatCapacityAt(temperature)
+      let next = temperature + left / slope
+      if (!(next > low && next < high)) next = (low + high) / 2
+      step = next - temperature
+      temperature = next
+    }
+    surplus(temperature)
+    if (temperature - COLDEST_FRONT < 1e-6) return TOO_LITTLE
+    if (HOTTEST_FRONT - temperature < 1e-6) return TOO_MUCH
 
+    const { unburnt, burnt, mass, stoichiometricAir } = gas.finish(x)
     return {
       ok: true,
       front: {
         airPerFuel,
-        gas,
-        char: charOrganic + analysis.ash,
-        ash: analysis.ash,
+        gas: mass,
+        char,
         temperature,
         unburnt,
         burnt,
         stoichiometricAir,
-        gasHeat,
+        gasHeat:
+          specificEnthalpy(unburnt, T_REFERENCE) +
+          stoichiometricAir * specificEnthalpy(AIR, T_REFERENCE) -
+          (1 + stoichiometricAir) * specificEnthalpy(burnt, T_REFERENCE),
         charHeat,
         loss,
         charEnthalpy: charEnthalpyAt(temperature),
         fuelEnthalpy,
-        moles: { ...moles, tar: tarMoles },
-        // Mass in against mass out catches any element that went missing.
-        atomResidual: Math.abs(1 + water + airPerFuel - gas - charOrganic - analysis.ash) / (1 + water + airPerFuel),
+        moles: {
+          CO: x,
+          CO2: c - x,
+          H2: b - x,
+          H2O: a + x,
+          CH4: methaneMoles,
+          N2: nitrogen + airPerFuel * AIR_MOLES.N2,
+          Ar: airPerFuel * AIR_MOLES.Ar,
+          tar: tarMoles,
+        },
       },
     }
   }
   return { close }
 }
-
-const perKilogram = (blend: Blend, mass: number): Blend => ({
-  gasConstant: blend.gasConstant / mass,
-  terms: blend.terms.map((term) => term / mass),
-})

@@ -50,8 +50,15 @@ export const blendOf = (moles: MolesPerKilogram, extra: ExtraSpecies | null = nu
 }
 
 /** Enthalpy, heats of formation included [J/kg]. */
-export const specificEnthalpy = (blend: Blend, temperature: number): number => {
-  const t = blend.terms
+export const specificEnthalpy = (blend: Blend, temperature: number): number =>
+  termsEnthalpy(blend.terms, temperature)
+
+/** Heat capacity at constant pressure [J/(kg K)]. */
+export const specificHeat = (blend: Blend, temperature: number): number => termsHeat(blend.terms, temperature)
+
+/** Enthalpy of whatever amount of gas the terms stand for [J]. */
+export const termsEnthalpy = (terms: Float64Array, temperature: number): number => {
+  const t = terms
   const o = temperature <= 1000 ? 0 : 7
   const T = temperature
   return (
@@ -64,9 +71,9 @@ export const specificEnthalpy = (blend: Blend, temperature: number): number => {
   )
 }
 
-/** Heat capacity at constant pressure [J/(kg K)]. */
-export const specificHeat = (blend: Blend, temperature: number): number => {
-  const t = blend.terms
+/** Heat capacity of it [J/K]. */
+export const termsHeat = (terms: Float64Array, temperature: number): number => {
+  const t = terms
   const o = temperature <= 1000 ? 0 : 7
   const T = temperature
   return (

@@ -58,21 +58,53 @@ export const molarEntropy = (record: SpeciesRecord, temperature: number): number
 export const molarGibbs = (record: SpeciesRecord, temperature: number): number =>
   molarEnthalpy(record, temperature) - temperature * molarEntropy(record, temperature)
 
+/** Terms of a reaction: the records of what it makes less those of what it takes. */
+const reactionTerms = (range: 'low' | 'high'): readonly number[] =>
+  gasRecords.CO2[range].map(
+    (term, i) => term + at(gasRecords.H2[range], i) - at(gasRecords.CO[range], i) - at(gasRecords.H2O[range], i),
+  )
+const SHIFT_LOW = reactionTerms('low')
+const SHIFT_HIGH = reactionTerms('high')
+
 /**
- * Equilibrium constant of CO + H2O ⇌ CO2 + H2 from the Gibbs energies of the four gases [1].
+ * Natural logarithm of the equilibrium constant of CO + H2O ⇌ CO2 + H2, from the Gibbs energies of the four gases [1].
  * 200–6000 K; the numbers of moles are equal, so no pressure enters.
  */
-export const shiftConstant = (temperature: number): number => {
-  const g = (name: GasSpecies): number => molarGibbs(gasRecords[name], temperature)
-  return Math.exp(-(g('CO2') + g('H2') - g('CO') - g('H2O')) / (MOLAR_GAS_CONSTANT * temperature))
+export const logShiftConstant = (temperature: number): number => {
+  const a = temperature <= T_MEET ? SHIFT_LOW : SHIFT_HIGH
+  const T = temperature
+  // −ΔG/(R T) with h/(R T) and s/R of the NASA form.
+  return (
+    at(a, 0) * (Math.log(T) - 1) +
+    T * (at(a, 1) / 2 + T * (at(a, 2) / 6 + T * (at(a, 3) / 12 + (T * at(a, 4)) / 20))) -
+    at(a, 5) / T +
+    at(a, 6)
+  )
+}
+
+/** The constant itself [1]. */
+export const shiftConstant = (temperature: number): number => Math.exp(logShiftConstant(temperature))
+
+/** Slope of its logarithm by van 't Hoff's equation, ΔH/(R T²) [1/K]. */
+export const logShiftSlope = (temperature: number): number => {
+  const a = temperature <= T_MEET ? SHIFT_LOW : SHIFT_HIGH
+  const T = temperature
+  return (
+    at(a, 0) / T + at(a, 1) / 2 + T * (at(a, 2) / 3 + T * (at(a, 3) / 4 + (T * at(a, 4)) / 5)) + at(a, 5) / (T * T)
+  )
 }
 
 /** Enthalpy of liquid water, heat of formation included, 273.15–600 K [J/kg]. */
 export const liquidWaterEnthalpy = (temperature: number): number =>
   molarEnthalpy(condensedRecords.liquidWater, temperature) / molarMassOf(condensedRecords.liquidWater)
 
-/** Sensible enthalpy of graphite above 298.15 K, the stand-in for hot char [J/kg]. */
+const GRAPHITE_MOLAR_MASS = molarMassOf(condensedRecords.graphite)
+const GRAPHITE_REFERENCE = molarEnthalpy(condensedRecords.graphite, 298.15)
+
+/** Sensible enthalpy of graphite above 298.15 K, the stand-in for hot char; 200–5000 K [J/kg]. */
 export const graphiteSensibleEnthalpy = (temperature: number): number =>
-  (molarEnthalpy(condensedRecords.graphite, temperature) -
-    molarEnthalpy(condensedRecords.graphite, 298.15)) /
-  molarMassOf(condensedRecords.graphite)
+  (molarEnthalpy(condensedRecords.graphite, temperature) - GRAPHITE_REFERENCE) / GRAPHITE_MOLAR_MASS
+
+/** Heat capacity of graphite [J/(kg K)]. */
+export const graphiteHeat = (temperature: number): number =>
+  molarHeatCapacity(condensedRecords.graphite, temperature) / GRAPHITE_MOLAR_MASS

@@ -1,0 +1,81 @@
+import { STANDARD_GRAVITY } from '#basis/constants.ts'
+import { OUTSIDE } from '#science/draft/network.ts'
+import { bed as bedShape } from '#science/draft/resistance.ts'
+import type { Front } from '#science/fire/front.ts'
+import { type GasBasis, mixtureGasConstant } from '#science/gas/mixture.ts'
+import { airViscosity } from '#science/gas/transport.ts'
+import type { FrontPlace, Workspace } from './workspace.ts'
+
+/**
+ * Sets every link's resistance and buoyancy for the temperatures at hand. A link carries the gas of the node it comes
+ * from; a node's pressure is meant at the node's own height, and its gas column reaches from there to the link.
+ * Viscosity is air's at the gas temperature: wood gas and flue gas are within about 6 % of it (from memory).
+ */
+export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): void => {
+  const { plan, site, network, airDensity, density, temperature } = w
+  const { nodes, links } = plan
+  for (let i = 0; i < nodes.length; i++)
+    density[i] =
+      site.pressure / (mixtureGasConstant(basis, w.gasFraction[i] as number) * (temperature[i] as number))
+  for (let k = 0; k < links.length; k++) {
+    const link = links[k] as (typeof links)[number]
+    const source = ((w.solver.flow[k] as number) >= 0 ? link.from : link.to) as number
+    const passing = source === OUTSIDE ? airDensity : (density[source] as number)
+    const viscosity = airViscosity(source === OUTSIDE ? site.temperature : (temperature[source] as number))
+    w.linkDensity[k] = passing
+    w.linkViscosity[k] = viscosity
+    if ((w.segmentOf[k] as number) >= 0) {
+      setBedLink(w, k, front, place)
+      continue
+    }
+    network.linear[k] = (link.shape.viscous * viscosity) / passing
+    network.quadratic[k] = link.shape.inertial / passing
+    const below = link.from === OUTSIDE ? 0 : airDensity - (density[link.from] as number)
+    const above = link.to === OUTSIDE ? 0 : airDensity - (density[link.to] as number)
+    const fromHeight = nodes[link.from]?.height ?? 0
+    const toHeight = nodes[link.to]?.height ?? 0
+    const head =
+      link.kind === 'gap'
+        ? ((below + above) / 2) * (toHeight - fromHeight)
+        : below * (link.height - fromHeight) - above * (link.height - toHeight)
+    network.head[k] = head * STANDARD_GRAVITY
+  }
+}
+
+/**
+ * A stretch of the bed: raw fuel up to the front, char above it. In the front's own stretch air turns to gas on the
+ * way, `gain` kilograms a kilogram, so Δp = R_raw(ṁ) + R_char(gain·ṁ).
+ */
+const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): void => {
+  const { plan, site, network, airDensity, fuel, coefficients } = w
+  const { bed, nodes } = plan
+  const link = plan.links[k] as (typeof plan.links)[number]
+  const segment = w.segmentOf[k] as number
+  const stretch = bed.segments[segment] as (typeof bed.segments)[number]
+  const passing = w.linkDensity[k] as number
+  const viscosity = w.linkViscosity[k] as number
+  const rawDepth = Math.min(Math.max(place.height, stretch.from), stretch.to) - stretch.from
+  const charDepth = stretch.to - stretch.from - rawDepth
+  const gain = segment === place.segment ? front.gas / front.airPerFuel : 1
+  // Char above the front is hot; in the front's own stretch it passes fresh gas, higher up the mixed gas of its node.
+  const fresh = segment === place.segment || (w.solver.flow[k] as number) < 0
+  const hotDensity = fresh ? site.pressure / (front.unburnt.gasConstant * front.temperature) : passing
+  const hotViscosity = fresh ? airViscosity(front.temperature) : viscosity
+  const raw = bedShape(bed.area, rawDepth, fuel.voidFraction, fuel.pieceDiameter)
+  const char = bedShape(
+    bed.area,
+    charDepth * coefficients.charSettle,
+    coefficients.charVoid,
+    fuel.pieceDiameter * coefficients.charShrink,
+  )
+  network.linear[k] = (raw.viscous * viscosity) / passing + (gain * char.viscous * hotViscosity) / hotDensity
+  network.quadratic[k] = raw.inertial / passing + (gain * gain * char.inertial) / hotDensity
+  network.gain[k] = gain
+  const top = bed.base + stretch.to
+  const over = link.to === OUTSIDE ? 0 : airDensity - (w.density[link.to] as number)
+  network.head[k] =
+    STANDARD_GRAVITY *
+    ((airDensity - passing) * rawDepth +
+      (airDensity - hotDensity) * charDepth -
+      over * (top - (nodes[link.to]?.height ?? top)))
+}
