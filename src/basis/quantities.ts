@@ -95,6 +95,7 @@ export const quantities = {
   patternCount: count('number of holes', 'n', 1, 5000, 'Holes of a floor pattern, all together.'),
   position: count('number of a position', 'i', 1, 400, 'Number of one position in a row, counted clockwise from the first.'),
   bearing: angle('bearing', 'β', -360, 360, 'Where something sits round the can, clockwise seen from above, from the front mark.'),
+  ringRadius: length('ring radius', 'r', 0.5, 195, 'From the middle of the disc to the middle of the holes of one ring.'),
   patternPitch: length('pattern pitch', 'p', 1, 200, 'Distance from the middle of one hole of a floor pattern to the middle of the next.'),
   patternMargin: length('pattern margin', 'm', 0, 200, 'Ring left without holes between a floor pattern and the edge of its disc.'),
   vaneCount: count('number of vanes', 'n', 2, 60, 'Slits of a concentrator that are bent into vanes.'),

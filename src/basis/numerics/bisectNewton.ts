@@ -76,6 +76,7 @@ export const findRoot = (f: (x: number) => Sample, search: RootSearch): Root => 
   let here = nearerToZero(below, above)
   let lastStep = Math.abs(to - from)
   let stepBefore = lastStep
+  let nudged = false
 
   while (evaluations < mostEvaluations) {
     const other = here === below ? above : below
@@ -85,9 +86,14 @@ export const findRoot = (f: (x: number) => Sample, search: RootSearch): Root => 
 
     const towards = Math.sign(other.x - here.x)
     const newton = -here.sample.value / here.sample.slope
-    const trusted = newton * towards > 0 && Math.abs(newton) < width && Math.abs(newton) < 0.5 * stepBefore
-    // At least half the tolerance, so that the last steps carry the bracket across the root.
-    const step = trusted ? Math.max(Math.abs(newton), 0.5 * resolution) : 0.5 * width
+    const size = Math.abs(newton)
+    const least = 0.5 * resolution
+    const quick: boolean = size < 0.5 * stepBefore && !(nudged && size < least)
+    const trusted: boolean = newton * towards > 0 && size < width && quick
+    // At least half the tolerance, so that the last steps carry the bracket across the root; a nudge that failed
+    // to shows that the slope lied.
+    const step = trusted ? Math.max(size, least) : 0.5 * width
+    nudged = trusted && size < least
     const next = at(here.x + towards * step)
     if (broken(next)) return failed('not finite', next)
     if (next.sample.value === 0) return found(next)

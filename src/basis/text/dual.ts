@@ -3,6 +3,7 @@ import type { Metres } from '../units.ts'
 import { fromSi, toSi } from '../unitTable.ts'
 import { faulty, type Reading, read } from './fault.ts'
 import { inchFraction } from './inchFraction.ts'
+import { withinRange } from './range.ts'
 import { asText, readSingle, type Written } from './single.ts'
 
 /** A tape or rule is read to the sixteenth, a drill set runs in sixty-fourths: common practice, no source. */
@@ -70,12 +71,17 @@ const mismatch = (first: Written, second: Written, quantity: Quantity): Reading<
   const difference = Math.abs(first.value - second.value)
   const allowed = Math.max(rounding(first, 'first'), rounding(second, 'second'))
   const mended = mendedSecond(first, second, quantity)
-  const ifFirst = mended === null ? asText(first) : `${asText(first)} (${mended})`
+  const offers = [
+    withinRange(first.value, quantity)
+      ? `if ${asText(first)} is right write ${asText(first)}${mended === null ? '' : ` (${mended})`}`
+      : null,
+    withinRange(second.value, quantity) ? `if ${asText(second)} is right write ${asText(second)}` : null,
+  ].filter((offer) => offer !== null)
   return faulty(
     'dual-mismatch',
     `${counterpart(first)} and ${counterpart(second)}: they lie ${inMillimetres(difference)} ` +
       `(${inThousandths(difference)}) apart, and rounding explains no more than ${inMillimetres(allowed)}. ` +
-      `Measure again; if ${asText(first)} is right write ${ifFirst}, if ${asText(second)} is right write ${asText(second)}.`,
+      `Measure again${offers.length > 0 ? `; ${offers.join(', ')}` : ''}.`,
     'two halves that name one length',
   )
 }

@@ -9,7 +9,7 @@ import { readSingle, type Written } from './single.ts'
 export { type InchDenominator, type InchFraction, inchFraction } from './inchFraction.ts'
 
 /**
- * - `mm`: `16 mm`; with `digits`, exactly so many after the point, else up to one.
+ * - `mm`: `16 mm`; with `digits`, exactly so many after the point, else up to one, or two below 1 mm.
  * - `in`: nearest mark, `6 3/16 in`; with `showError`, how much the mark is off: `5/8 in (0.13 mm small)`.
  * - `both`: `16 mm (5/8 in)`, which reads back as the millimetres.
  */
@@ -32,8 +32,13 @@ const withoutMinusZero = (text: string): string => (/^-[0.]+$/.test(text) ? text
 const fixed = (value: number, decimals: number): string => withoutMinusZero(finite(value).toFixed(decimals))
 const trimmed = (value: number, decimals: number): string => String(Number(fixed(value, decimals)))
 
+/** A tenth is what a rule and a calliper give a maker; tin is thinner than that. */
+const usualDecimals = (inMillimetres: number): number => (Math.abs(inMillimetres) < 1 ? 2 : 1)
+
 const millimetres = (value: number, digits: number | undefined): string =>
-  digits === undefined ? `${trimmed(value * 1000, 1)} mm` : `${fixed(value * 1000, digits)} mm`
+  digits === undefined
+    ? `${trimmed(value * 1000, usualDecimals(value * 1000))} mm`
+    : `${fixed(value * 1000, digits)} mm`
 
 /** How far the mark lies from the length it stands for, in words a maker uses of a drill. */
 const markError = (error: number): string => {
@@ -105,8 +110,10 @@ const trimmedPlain = (value: number, decimals: number): string => {
 }
 
 const inUnit = (value: number, unit: Unit, kind: Kind): string => {
-  if (kind === 'length' && unit.symbol === 'mm') return trimmedPlain(fromSi(value, unit), 1)
-  return significant(fromSi(value, unit))
+  const shown = fromSi(value, unit)
+  return kind === 'length' && unit.symbol === 'mm'
+    ? trimmedPlain(shown, usualDecimals(shown))
+    : significant(shown)
 }
 
 /** `1 h 20 min` from an hour on, which nobody reads as 80 min [from s]. */

@@ -45,6 +45,8 @@ const readMeasuredText = (
 ): Reading<MeasuredLength> => {
   const text = textOf(value, row)
   if (!text.ok) return text
+  if (/\([^)]*±/.test(text.value))
+    return faulty('brackets', 'Write the tolerance without brackets: 103.2 mm ± 0.3 mm.')
   const [main = '', ...tolerances] = text.value.split('±').map((part) => part.trim())
   if (tolerances.length === 0) {
     const length = readLengthText(value, row)

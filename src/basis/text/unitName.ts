@@ -26,7 +26,11 @@ const TWO_MEANINGS: Readonly<Record<string, string>> = {
   gallons: 'US gal',
 }
 
-const listed = (kind: Kind): string => units[kind].map((unit) => unit.symbol).join(', ')
+const listed = (kind: Kind): string => {
+  const symbols: string[] = units[kind].map((unit) => unit.symbol)
+  const last = symbols.pop() ?? 'no unit'
+  return symbols.length === 0 ? last : `${symbols.join(', ')} or ${last}`
+}
 
 /** What comes after the first unit of the kind, where the name begins with one: `mm` of `mm mm`; else null. */
 const afterUnit = (kind: Kind, name: string): string | null => {
@@ -46,6 +50,7 @@ export const unitNamed = (kind: Kind, name: string): Reading<Unit> => {
   const unit = named(kind, name)
   if (unit !== undefined) return read(unit)
 
+  if (/^\/ ?\d/.test(name)) return faulty('spaced-fraction', 'Write the fraction without spaces: 5/8.')
   if (/^[-\d.,/]/.test(name)) return faulty('two-numbers', 'Write it as one number with one unit.')
 
   const meant = TWO_MEANINGS[name]
@@ -56,7 +61,7 @@ export const unitNamed = (kind: Kind, name: string): Reading<Unit> => {
   if (elsewhere !== undefined)
     return faulty(
       'wrong-kind',
-      `${name} is a unit of ${kindNames[elsewhere]}, but this is a ${kindNames[kind]}: use ${listed(kind)}.`,
+      `Use ${listed(kind)}: ${name} is a unit of ${kindNames[elsewhere]}, and this is a ${kindNames[kind]}.`,
     )
 
   const ofKind: readonly Unit[] = units[kind]
@@ -66,9 +71,9 @@ export const unitNamed = (kind: Kind, name: string): Reading<Unit> => {
 
   const rest = afterUnit(kind, name)
   if (rest !== null)
-    return /^[\d.,-]/.test(rest) || named(kind, rest) !== undefined
+    return /^[-.,]?\d/.test(rest) || named(kind, rest) !== undefined
       ? faulty('two-units', 'Write it as one number with one unit.')
       : faulty('trailing', `Take out "${rest}": the unit comes last.`)
 
-  return faulty('unknown-unit', `"${name}" is not a unit known here: use ${listed(kind)}.`)
+  return faulty('unknown-unit', `Use ${listed(kind)}: "${name}" is not a unit known here.`)
 }
