@@ -1,0 +1,122 @@
+import type { Problem } from '#basis/problem.ts'
+import { type Metres, toMillimetres } from '#basis/units.ts'
+import type { Can, CanEnd, Measured } from '#stove/model.ts'
+import { bodyInside, insideHeight } from './ends.ts'
+
+const inMillimetres = (length: Metres): string =>
+  Number.isFinite(length) ? `${Number(toMillimetres(length).toFixed(2))} mm` : String(length)
+
+const sizeProblem = (field: string, length: Metres): readonly Problem[] =>
+  Number.isFinite(length) && length > 0
+    ? []
+    : [
+        {
+          code: 'can.size',
+          field,
+          value: inMillimetres(length),
+          allowed: 'a length above 0 mm',
+          fix: 'Measure the can again.',
+        },
+      ]
+
+const measuredProblems = (field: string, { value, tolerance }: Measured): readonly Problem[] => {
+  const sized = sizeProblem(field, value)
+  if (sized.length > 0) return sized
+  if (Number.isFinite(tolerance) && tolerance >= 0 && tolerance < value) return []
+  return [
+    {
+      code: 'can.tolerance',
+      field: `${field}.tolerance`,
+      value: inMillimetres(tolerance),
+      allowed: `from 0 mm to less than ${inMillimetres(value)}`,
+      fix: 'Say how far the true length may be from the measured one, 0.5 mm for a ruler.',
+    },
+  ]
+}
+
+const endProblems = (can: Can, which: 'bottom' | 'top', field: string): readonly Problem[] => {
+  const end: CanEnd = can[which]
+  if (end.kind === 'plain')
+    return Number.isFinite(end.countersink) && end.countersink >= 0
+      ? []
+      : [
+          {
+            code: 'can.countersink',
+            field: `${field}.${which}.countersink`,
+            value: inMillimetres(end.countersink),
+            allowed: '0 mm or more',
+            fix: 'Measure from the edge of the can down to the flat of its end.',
+          },
+        ]
+  if (end.kind !== 'pull-off' && end.kind !== 'friction') return []
+  const sized = measuredProblems(`${field}.${which}.opening`, end.opening)
+  if (sized.length > 0) return sized
+  const inside = bodyInside(can)
+  return end.opening.value - end.opening.tolerance <= inside.value + inside.tolerance
+    ? []
+    : [
+        {
+          code: 'can.opening',
+          field: `${field}.${which}.opening`,
+          value: inMillimetres(end.opening.value),
+          allowed: `up to the inside of the body, ${inMillimetres(inside.value)}`,
+          fix: 'Measure across the hole that is left in the end; where nothing is left of the end, call it open.',
+        },
+      ]
+}
+
+/**
+ * What keeps these dimensions from being a can, each said where it stands; none for a can that can be.
+ * Every reader of cans asks this once, so that no calculation meets a can that cannot be.
+ */
+export const canProblems = (can: Can, field: string): readonly Problem[] => {
+  const across = measuredProblems(`${field}.seamDiameter`, can.seamDiameter)
+  const sizes = [
+    // Where only one of the two was measured the other follows from it, and so does what is wrong with it.
+    ...(across.length > 0 ? across : measuredProblems(`${field}.bodyDiameter`, can.bodyDiameter)),
+    ...measuredProblems(`${field}.height`, can.height),
+    ...sizeProblem(`${field}.bodyWall`, can.bodyWall),
+    ...sizeProblem(`${field}.endWall`, can.endWall),
+    ...sizeProblem(`${field}.seamHeight`, can.seamHeight),
+  ]
+  // The rest compares lengths with one another, which needs them to be lengths.
+  if (sizes.length > 0) return sizes
+  const found: Problem[] = []
+  const body = can.bodyDiameter
+  const seam = can.seamDiameter
+  if (body.value - body.tolerance > seam.value + seam.tolerance)
+    found.push({
+      code: 'can.body-over-seam',
+      field: `${field}.bodyDiameter`,
+      value: inMillimetres(body.value),
+      allowed: `up to the diameter over the seam, ${inMillimetres(seam.value)}`,
+      fix: 'The seam stands out beyond the body: the two may have been swapped.',
+    })
+  if (bodyInside(can).value <= 0)
+    found.push({
+      code: 'can.wall',
+      field: `${field}.bodyWall`,
+      value: inMillimetres(can.bodyWall),
+      allowed: `less than half of the body’s ${inMillimetres(body.value)}`,
+      fix: 'Tin of a can is 0.15 to 0.3 mm thick: look at the unit.',
+    })
+  found.push(...endProblems(can, 'bottom', field), ...endProblems(can, 'top', field))
+  if (insideHeight(can) <= 0)
+    found.push({
+      code: 'can.height',
+      field: `${field}.height`,
+      value: inMillimetres(can.height.value),
+      allowed: `more than its countersinks, ${inMillimetres((can.height.value - insideHeight(can)) as Metres)}`,
+      fix: 'Measure the height over both edges, and the countersinks down from them.',
+    })
+  for (const [index, { from, to }] of can.beads.entries())
+    if (!(from >= 0 && from < to && to <= can.height.value))
+      found.push({
+        code: 'can.bead',
+        field: `${field}.beads.${index}`,
+        value: `${inMillimetres(from)} to ${inMillimetres(to)}`,
+        allowed: `a stretch between 0 mm and ${inMillimetres(can.height.value)}, lower height first`,
+        fix: 'Give where the bead begins and ends above the bottom edge.',
+      })
+  return found
+}
