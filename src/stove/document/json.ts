@@ -1,6 +1,6 @@
 import type { Outcome, Problem } from '#basis/problem.ts'
 import { bad, good } from '#basis/problem.ts'
-import { notJsonValue } from './json-faults.ts'
+import { notJsonValue } from './jsonFaults.ts'
 
 /**
  * A strict reader of JSON (RFC 8259) for files that people write by hand. `JSON.parse` keeps the
@@ -24,6 +24,7 @@ export const MAX_DEPTH = 32
 const POISONED = new Set(['__proto__', 'constructor', 'prototype'])
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
+// biome-ignore lint/suspicious/noControlCharactersInRegex: a text may hold any character but just these (RFC 8259, section 7)
 const PLAIN_TEXT = /[^"\\\u0000-\u001f]*/y
 const SPACE = /[ \t\r\n]*/y
 const WORD = /[^\s,:[\]{}"]+/y

@@ -1,0 +1,158 @@
+import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import type { Metres } from '#basis/units.ts'
+import { floorHeight } from '#stove/can/ends.ts'
+import type { Part, Placement, Stove } from '#stove/model.ts'
+import { assemblyProblems, placementOf } from './assembly.ts'
+import { checkFormat } from './formatLine.ts'
+import { type JsonValue, readJson } from './json.ts'
+import { mm, type Place, problemAt, within } from './place.ts'
+import { readPart } from './readPart.ts'
+import { STOVE_FORMAT, type StoveFile, type StoveRead, stoveSchema } from './schema.ts'
+import { schemaProblems } from './schemaProblems.ts'
+
+interface Shaped {
+  readonly file: StoveFile
+  readonly read: StoveRead
+}
+
+const readShape = (json: JsonValue): Outcome<Shaped> => {
+  const format = checkFormat(json, STOVE_FORMAT)
+  if (!format.ok) return format
+  const parsed = stoveSchema.safeParse(json)
+  if (!parsed.success) return bad(...schemaProblems(parsed.error.issues, json))
+  return good({ file: json as unknown as StoveFile, read: parsed.data })
+}
+
+/** Outside of the can a band goes round; null where the assembly does not say, which it tells itself [m]. */
+const diameterUnderBand = (
+  name: string,
+  placements: readonly Placement[],
+  parts: ReadonlyMap<string, Part>,
+): Metres | null => {
+  const host = parts.get(placements.find(({ part }) => part === name)?.host ?? '')
+  return host?.form === 'can' ? host.can.bodyDiameter.value : null
+}
+
+/** Cans and discs first: what lies in a band depends on the can under it. */
+const readParts = (
+  read: StoveRead,
+  placements: readonly Placement[],
+  root: Place,
+): { readonly parts: ReadonlyMap<string, Part>; readonly problems: readonly Problem[] } => {
+  const solid = new Map<string, Part>()
+  const problems: Problem[] = []
+  const entries = Object.entries(read.parts)
+  const add = (name: string, outcome: Outcome<Part>): void => {
+    if (outcome.ok) solid.set(name, outcome.value)
+    else problems.push(...outcome.problems)
+  }
+  for (const [name, part] of entries)
+    if (part.form !== 'band') add(name, readPart(name, part, null, within(root, 'parts', name)))
+  for (const [name, part] of entries)
+    if (part.form === 'band')
+      add(name, readPart(name, part, diameterUnderBand(name, placements, solid), within(root, 'parts', name)))
+  const parts = new Map(
+    entries.flatMap(([name]) => {
+      const part = solid.get(name)
+      return part === undefined ? [] : [[name, part] as const]
+    }),
+  )
+  return { parts, problems }
+}
+
+/** Upper side of what the fuel lies on, above the bottom edge of the fuel can [m]. */
+const fuelFloor = (
+  fuelCan: string,
+  placements: readonly Placement[],
+  parts: ReadonlyMap<string, Part>,
+): number => {
+  const grate = placements.find(({ part, host }) => {
+    const on = parts.get(part)
+    return host === fuelCan && on?.form === 'disc' && on.role === 'grate'
+  })
+  const can = parts.get(fuelCan)
+  const bottom = can?.form === 'can' ? (floorHeight(can.can) ?? 0) : 0
+  if (grate === undefined) return bottom
+  const disc = parts.get(grate.part)
+  const thickness = disc?.form === 'disc' ? disc.thickness : 0
+  return (grate.place === 'stands in' ? bottom : 0) + grate.raised + thickness
+}
+
+const fuelProblems = (
+  read: StoveRead,
+  placements: readonly Placement[],
+  parts: ReadonlyMap<string, Part>,
+  root: Place,
+): readonly Problem[] => {
+  const found = [...parts].find(([, part]) => part.role === 'fuel can')
+  if (found === undefined || found[1].form !== 'can') return []
+  const [name, { can }] = found
+  const floor = fuelFloor(name, placements, parts)
+  const room = can.height.value - floor
+  return read.fuel.level <= room
+    ? []
+    : [
+        problemAt(
+          within(root, 'fuel', 'level'),
+          'fuel.above-can',
+          `at most ${mm(Math.max(0, room))}, the room in "${name}" above what the fuel lies on`,
+          'The level is that of the fuel’s top above the floor it lies on: measure again, or take a taller can.',
+        ),
+      ]
+}
+
+const resolve = ({ read }: Shaped, json: JsonValue): Outcome<Stove> => {
+  const root: Place = { file: json, path: [] }
+  const placements = read.assembly.map(placementOf)
+  const { parts, problems: partProblems } = readParts(read, placements, root)
+  const problems = [
+    ...partProblems,
+    ...assemblyProblems(read.assembly, new Map(Object.entries(read.parts)), root),
+    ...fuelProblems(read, placements, parts, root),
+  ]
+  if (problems.length > 0) return bad(...problems)
+  return good({
+    name: read.name,
+    about: read.about ?? '',
+    parts,
+    assembly: placements,
+    fuel: { kind: read.fuel.kind, level: read.fuel.level, moisture: read.fuel.moisture ?? null },
+    potDiameter: read.pot?.diameter ?? null,
+  })
+}
+
+/** A document and the stove it describes. */
+export interface StoveDocument {
+  readonly file: StoveFile
+  readonly stove: Stove
+}
+
+/** Reads a document that is in memory already: the one an editor has changed, say. */
+export const readStoveValue = (json: JsonValue): Outcome<StoveDocument> => {
+  const shaped = readShape(json)
+  if (!shaped.ok) return shaped
+  const stove = resolve(shaped.value, json)
+  return stove.ok ? good({ file: shaped.value.file, stove: stove.value }) : stove
+}
+
+/** Puts a stove file together: SI, every hole in its place. Problems as of `readStove`. */
+export const resolveStove = (file: StoveFile): Outcome<Stove> => {
+  const read = readStoveValue(file as unknown as JsonValue)
+  return read.ok ? good(read.value.stove) : read
+}
+
+/** Reads a stove file and keeps what its maker wrote beside what it means. Problems as of `readStove`. */
+export const readStoveDocument = (text: string): Outcome<StoveDocument> => {
+  const json = readJson(text)
+  return json.ok ? readStoveValue(json.value) : json
+}
+
+/**
+ * Reads a stove file (`tinwright/stove@1`) into SI. All problems of one stage are collected: first
+ * those of the JSON text, then of each field by itself, then of what does not go together. Each names
+ * its field as written, such as `parts.shell.openings.intake.hole.bit`.
+ */
+export const readStove = (text: string): Outcome<Stove> => {
+  const read = readStoveDocument(text)
+  return read.ok ? good(read.value.stove) : read
+}

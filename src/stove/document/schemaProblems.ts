@@ -1,0 +1,165 @@
+import type * as z from 'zod'
+import type { Problem } from '#basis/problem.ts'
+import { shown } from '#basis/text/fault.ts'
+import { fieldPath, type JsonValue } from './json.ts'
+import { NAME_ALLOWED } from './names.ts'
+import { nearest } from './nearest.ts'
+import { valueAt } from './place.ts'
+
+/** What zod found, told as problems of the file. */
+type Issue = z.core.$ZodIssue
+type Path = readonly PropertyKey[]
+
+const KINDS: Readonly<Record<string, string>> = {
+  object: 'a group of fields in braces { }',
+  record: 'a group of named entries in braces { }',
+  array: 'a list in brackets [ ]',
+  boolean: 'true or false',
+  string: 'text in quotation marks',
+}
+
+const problem = (code: string, path: Path, value: string, allowed: string, fix: string): Problem => ({
+  code,
+  field: fieldPath(path) || 'file',
+  value,
+  allowed,
+  fix,
+})
+
+const missing = (path: Path, allowed: string): Problem => {
+  const key = String(path.at(-1) ?? 'file')
+  return problem('key.missing', path, '', allowed, `Add "${key}" here.`)
+}
+
+const wrongChoice = (path: Path, value: JsonValue | undefined, choices: readonly string[]): Problem => {
+  const allowed = choices.map((choice) => `"${choice}"`).join(', ')
+  if (value === undefined) return missing(path, allowed)
+  const near = typeof value === 'string' ? nearest(value, choices) : null
+  const fix = near === null ? 'Write one of these words, in quotation marks.' : `Was "${near}" meant?`
+  return problem(
+    'choice.unknown',
+    path,
+    shown(value),
+    choices.length > 1 ? `one of ${allowed}` : allowed,
+    fix,
+  )
+}
+
+const unknownKeys = (path: Path, keys: readonly string[], known: readonly string[]): readonly Problem[] =>
+  keys.map((key) => {
+    const near = nearest(key, known)
+    const fix =
+      near === null
+        ? 'Take it out; remarks have their place in "about" at the top of the file.'
+        : `Was "${near}" meant?`
+    return problem(
+      'key.unknown',
+      [...path, key],
+      `"${key}"`,
+      `one of ${known.map((one) => `"${one}"`).join(', ')}`,
+      fix,
+    )
+  })
+
+/** How badly a branch of a union fails to be what was meant: keys that do not belong, keys that are not there. */
+const misfit = (issues: readonly Issue[], file: JsonValue | undefined): number =>
+  issues.reduce((sum, issue) => {
+    if (issue.code === 'unrecognized_keys' && issue.path.length === 0) return sum + 10 * issue.keys.length
+    const absent = issue.path.length === 1 && valueAt(file, issue.path) === undefined
+    return sum + (absent ? 5 : 1)
+  }, 0)
+
+const unionProblems = (
+  issue: Extract<Issue, { code: 'invalid_union' }>,
+  file: JsonValue | undefined,
+  at: Path,
+): readonly Problem[] => {
+  const here = valueAt(file, at)
+  const errors = issue.errors
+  if (errors.length === 0) return [wrongChoice(at, here, issue.message.split(', '))]
+  if (here === undefined) return [missing(at, issue.message)]
+  if (typeof here !== 'object' || here === null || Array.isArray(here))
+    return [
+      problem(
+        'type.wrong',
+        at,
+        shown(here),
+        `braces with ${issue.message}`,
+        'Say what it is, then how large: { "bit": "6 mm" }.',
+      ),
+    ]
+  const keys = Object.keys(here)
+  if (keys.length === 0)
+    return [problem('key.missing', at, 'empty braces', issue.message, 'Say which of these it is.')]
+  const scores = errors.map((branch) => misfit(branch, here))
+  const best = errors[scores.indexOf(Math.min(...scores))] ?? []
+  // More than one of the alternatives at once: naming one branch's complaint would mislead.
+  const belongsSomewhere = keys.every((key) =>
+    errors.some(
+      (branch) => !branch.some((one) => one.code === 'unrecognized_keys' && one.keys.includes(key)),
+    ),
+  )
+  if (belongsSomewhere && best.some(({ code, path }) => code === 'unrecognized_keys' && path.length === 0))
+    return [
+      problem('choice.several', at, keys.join(', '), issue.message, 'Keep one and take the others out.'),
+    ]
+  return best.flatMap((one) => issueProblems(one, file, at))
+}
+
+const issueProblems = (issue: Issue, file: JsonValue | undefined, base: Path = []): readonly Problem[] => {
+  const path = [...base, ...issue.path]
+  const value = valueAt(file, path)
+  switch (issue.code) {
+    case 'custom':
+      return [{ ...(issue.params?.problem as Problem), field: fieldPath(path) || 'file' }]
+    case 'unrecognized_keys':
+      return unknownKeys(path, issue.keys, issue.message.split(', '))
+    case 'invalid_union':
+      return unionProblems(issue, file, path)
+    case 'invalid_value':
+      return [wrongChoice(path, value, issue.values.map(String))]
+    case 'invalid_key':
+      return [
+        problem(
+          'name.unusable',
+          path,
+          `"${shown(String(path.at(-1)))}"`,
+          NAME_ALLOWED,
+          'Choose a plain name; the words for it can go into "about".',
+        ),
+      ]
+    case 'invalid_type': {
+      const allowed = KINDS[issue.expected] ?? issue.expected
+      return value === undefined
+        ? [missing(path, allowed)]
+        : [problem('type.wrong', path, shown(value), allowed, `Write ${allowed} here.`)]
+    }
+    case 'too_small':
+    case 'too_big': {
+      const limit = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
+      const entries = Array.isArray(value) ? value.length : 0
+      const fix =
+        issue.code === 'too_small' ? 'Add what is missing.' : 'Take some out: one row can hold many holes.'
+      return [problem('list.length', path, `${entries} entries`, `${limit} entries`, fix)]
+    }
+    default:
+      return [problem('type.wrong', path, shown(value), issue.message, 'Look at this field again.')]
+  }
+}
+
+/**
+ * The problems of a file that does not have the shape asked for. A misspelt key is told once: the
+ * complaint that the right key is missing follows from it.
+ */
+export const schemaProblems = (issues: readonly Issue[], file: JsonValue): readonly Problem[] => {
+  const problems = issues.flatMap((issue) => issueProblems(issue, file))
+  const meant = new Set(
+    problems.flatMap(({ code, field, fix }) => {
+      const key = code === 'key.unknown' ? /^Was "(.*)" meant\?$/.exec(fix)?.[1] : undefined
+      return key === undefined ? [] : [field.slice(0, field.lastIndexOf('.') + 1) + key]
+    }),
+  )
+  return problems.filter(
+    ({ code, field, value }) => !(value === '' && code !== 'key.unknown' && meant.has(field)),
+  )
+}
