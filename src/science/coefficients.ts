@@ -44,7 +44,8 @@ export const coefficientTable = {
     high: -0.7,
     unit: '1',
     meaning: 'relative change of the char yield per unit of wet-basis moisture above 10 %',
-    source: 'James, Yuan & Boyette, Energies 9 (2016) 283: 12 % at 10 % moisture, 9.9 % at 22 % [bib:james2016]',
+    source:
+      'James, Yuan & Boyette, Energies 9 (2016) 283: 12 % at 10 % moisture, 9.9 % at 22 % [bib:james2016]',
   },
   tarYield: {
     median: 0.04,

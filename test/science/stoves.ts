@@ -1,4 +1,4 @@
-import { degrees, fromMillimetres as mm, metres } from '#basis/units.ts'
+import { degrees, metres, fromMillimetres as mm } from '#basis/units.ts'
 import type { Can, CanEnd, CanPart, DiscPart, Opening, Part, Placement, Stove } from '#stove/model.ts'
 
 /** Small stoves for the tests, in millimetres, without a stove file. Invented. */
@@ -53,7 +53,12 @@ export const floorHoles = (count: number, diameter: number, fill: number): Openi
   })),
 })
 
-export const bore = (diameter: number): Opening => ({ kind: 'bore', duty: 'passage', face: 'face', diameter: mm(diameter) })
+export const bore = (diameter: number): Opening => ({
+  kind: 'bore',
+  duty: 'passage',
+  face: 'face',
+  diameter: mm(diameter),
+})
 
 export const canPart = (role: CanPart['role'], of: Can, openings: Record<string, Opening> = {}): CanPart => ({
   form: 'can',
@@ -93,7 +98,10 @@ export const twoWall = (with_: TwoWall = {}): Stove => ({
   name: 'test stove',
   about: 'invented for the tests',
   parts: new Map<string, Part>([
-    ['shell', canPart('shell', can(112, 140, plain, ring(92)), { intake: with_.intake ?? row('intake', 10, 12, 22) })],
+    [
+      'shell',
+      canPart('shell', can(112, 140, plain, ring(92)), { intake: with_.intake ?? row('intake', 10, 12, 22) }),
+    ],
     [
       'fuel can',
       canPart('fuel can', can(90.5, 118, plain, open, 93.5), {

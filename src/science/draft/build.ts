@@ -2,7 +2,7 @@ import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
 import { type Profile, type ProfilePlate, profileOf } from '#stove/assembly/profile.ts'
 import type { Duty, Opening, Stove } from '#stove/model.ts'
 import { holeArea, holeCount, hydraulicDiameter } from '#stove/opening/area.ts'
-import { type Chamber, type ChamberMap, mapChambers } from './chambers.ts'
+import { type Chamber, type ChamberMap, mapChambers, type Throat } from './chambers.ts'
 import { damperFreeShare } from './damper.ts'
 import { OUTSIDE } from './network.ts'
 import { duct, holes, type PassageShape, throat } from './resistance.ts'
@@ -65,7 +65,10 @@ export interface PlanFailure {
   readonly sentence: string
 }
 
-const fail = (code: PlanFailure['code'], sentence: string): PlanOutcome => ({ ok: false, reason: { code, sentence } })
+const fail = (code: PlanFailure['code'], sentence: string): PlanOutcome => ({
+  ok: false,
+  reason: { code, sentence },
+})
 
 interface Draft {
   readonly from: Chamber | 'bed' | null
@@ -74,17 +77,32 @@ interface Draft {
 }
 
 /** The floor the fuel lies on: a grate in the fuel can, or the can's own bottom [m]. */
-const floorUnderFuel = (stove: Stove, fuelCan: PlacedPart, profile: Profile, placed: readonly PlacedPart[]) => {
+const floorUnderFuel = (
+  stove: Stove,
+  fuelCan: PlacedPart,
+  profile: Profile,
+  placed: readonly PlacedPart[],
+) => {
   const grate = placed.find(
     ({ part, placement, name }) =>
-      part.form === 'disc' && part.role === 'grate' && placement.host === fuelCan.name && stove.parts.has(name),
+      part.form === 'disc' &&
+      part.role === 'grate' &&
+      placement.host === fuelCan.name &&
+      stove.parts.has(name),
   )
   if (grate !== undefined) return profile.plates.find((plate) => plate.part === grate.name) ?? null
   return profile.plates.find((plate) => plate.part === fuelCan.name && plate.face === 'bottom') ?? null
 }
 
 /** Level, closed ground under the stove. */
-const GROUND: ProfilePlate = { part: 'ground', face: null, innerRadius: 0, outerRadius: 10, height: 0 }
+const GROUND: ProfilePlate = {
+  part: 'ground',
+  face: null,
+  bore: null,
+  innerRadius: 0,
+  outerRadius: 10,
+  height: 0,
+}
 
 /** The pot as a plate on the pot stand, where the stove is built for one. */
 const potPlate = (stove: Stove, placed: readonly PlacedPart[]): ProfilePlate[] => {
@@ -92,22 +110,21 @@ const potPlate = (stove: Stove, placed: readonly PlacedPart[]): ProfilePlate[] =
   const stands = placed.filter(({ part }) => part.form === 'can' && part.role === 'pot stand')
   const highest = Math.max(...stands.map((stand) => stand.top))
   if (stands.length === 0) return []
-  return [{ part: 'pot', face: null, innerRadius: 0, outerRadius: stove.potDiameter / 2, height: highest }]
+  return [
+    {
+      part: 'pot',
+      face: null,
+      bore: null,
+      innerRadius: 0,
+      outerRadius: stove.potDiameter / 2,
+      height: highest,
+    },
+  ]
 }
 
 const thicknessAt = (placed: PlacedPart, opening: Opening): number => {
   if (placed.part.form !== 'can') return placed.part.thickness
   return opening.kind === 'row' ? placed.part.can.bodyWall : placed.part.can.endWall
-}
-
-const duties: Readonly<Record<Duty, string>> = {
-  intake: 'intake',
-  primary: 'primary air',
-  secondary: 'secondary air',
-  tertiary: 'tertiary air',
-  outlet: 'outlet',
-  passage: 'gas passage',
-  fixing: 'fixing holes',
 }
 
 /** Row of holes in a wall, behind a damper where one lies over it. */
@@ -147,7 +164,7 @@ const chamberArea = (chamber: Chamber | null): number =>
 /** Openings in a flat face: which chambers they join depends on where in the face they lie. */
 const faceOpenings = (
   key: string,
-  opening: Exclude<Opening, { kind: 'row' }>,
+  opening: Extract<Opening, { kind: 'pattern' | 'vanes' }>,
   host: PlacedPart,
   plate: ProfilePlate,
   map: ChamberMap,
@@ -155,9 +172,7 @@ const faceOpenings = (
   const radii =
     opening.kind === 'pattern'
       ? opening.holes.map((hole) => hole.radius as number)
-      : opening.kind === 'bore'
-        ? [0]
-        : Array.from({ length: opening.count }, () => (opening.innerRadius + opening.outerRadius) / 2)
+      : Array.from({ length: opening.count }, () => (opening.innerRadius + opening.outerRadius) / 2)
   const groups = new Map<string, { below: Chamber | null; above: Chamber | null; count: number }>()
   for (const radius of radii) {
     const sides = map.across(plate, radius)
@@ -189,6 +204,34 @@ const faceOpenings = (
     }))
 }
 
+const throatLink = (
+  t: Throat,
+  placed: readonly PlacedPart[],
+  fuelCan: PlacedPart,
+): Omit<DraughtLink, 'from' | 'to'> => {
+  const nameOf = (chamber: Chamber | null): string =>
+    chamber === null ? 'the open air' : chamberName(chamber, fuelCan)
+  const host = placed.find(({ name }) => name === t.rim?.part)
+  const key = t.rim?.bore ?? null
+  const bore = key === null || host === undefined ? undefined : host.part.openings.get(key)
+  return {
+    kind: bore === undefined ? 'throat' : 'opening',
+    name:
+      bore === undefined
+        ? `passage from ${nameOf(t.below)} to ${nameOf(t.above)}`
+        : `${key} in ${host?.name}`,
+    part: host?.name ?? null,
+    opening: bore === undefined ? null : key,
+    duty: bore?.duty ?? null,
+    height: t.height,
+    area: t.area,
+    hydraulicDiameter: t.hydraulicDiameter,
+    count: 1,
+    shape: throat(t.area, t.hydraulicDiameter, chamberArea(t.below), chamberArea(t.above)),
+    length: 0,
+  }
+}
+
 const chamberName = (chamber: Chamber, fuelCan: PlacedPart): string => {
   if (chamber.innerRadius > 0) return `gap in ${chamber.within}`
   if (chamber.top <= fuelCan.base + 1e-4 || chamber.within !== fuelCan.name)
@@ -201,7 +244,8 @@ const SAME_NODE = 1e-3
 
 export const planDraught = (stove: Stove): PlanOutcome => {
   const outcome = placeParts(stove)
-  if (!outcome.ok) return fail('no fuel can', outcome.problems[0]?.fix ?? 'The assembly does not hold together.')
+  if (!outcome.ok)
+    return fail('no fuel can', outcome.problems[0]?.fix ?? 'The assembly does not hold together.')
   const placed = outcome.value
   const fuelCan = placed.find(({ part }) => part.form === 'can' && part.role === 'fuel can')
   if (fuelCan === undefined || fuelCan.part.form !== 'can')
@@ -241,8 +285,9 @@ export const planDraught = (stove: Stove): PlanOutcome => {
         if (outside !== inside) drafts.push({ from: outside, to: inside, link })
         continue
       }
+      // A bore is the inner edge of its plate and comes out as a throat.
+      if (opening.kind === 'bore') continue
       const plate = profile.plates.find((p) => p.part === host.name && p.face === opening.face)
-      // A bore in an end may be larger than what is left of the end; the reader has refused that.
       if (plate === undefined) continue
       drafts.push(
         ...faceOpenings(key, opening, host, plate, map).map((draft) => ({
@@ -258,26 +303,7 @@ export const planDraught = (stove: Stove): PlanOutcome => {
     const to = side(t.above)
     // The fuel's own top and the floor's rim are no throats: the bed links and the floor's holes are the way.
     if (from === 'bed' || to === 'bed') continue
-    const name = `passage from ${t.below === null ? 'the open air' : chamberName(t.below, fuelCan)} to ${
-      t.above === null ? 'the open air' : chamberName(t.above, fuelCan)
-    }`
-    drafts.push({
-      from,
-      to,
-      link: {
-        kind: 'throat',
-        name,
-        part: null,
-        opening: null,
-        duty: null,
-        height: t.height,
-        area: t.area,
-        hydraulicDiameter: t.hydraulicDiameter,
-        count: 1,
-        shape: throat(t.area, t.hydraulicDiameter, chamberArea(t.below), chamberArea(t.above)),
-        length: 0,
-      },
-    })
+    drafts.push({ from, to, link: throatLink(t, placed, fuelCan) })
   }
 
   return number(drafts, map, fuelCan, { base, depth, area: bedArea })
@@ -294,7 +320,8 @@ const number = (
   const links: DraughtLink[] = []
   const heightsIn = new Map<Chamber | 'bed', number[]>()
   for (const { from, to, link } of drafts)
-    for (const end of [from, to]) if (end !== null) heightsIn.set(end, [...(heightsIn.get(end) ?? []), link.height])
+    for (const end of [from, to])
+      if (end !== null) heightsIn.set(end, [...(heightsIn.get(end) ?? []), link.height])
 
   /** Nodes of a space, lowest first. */
   const nodesOf = new Map<Chamber | 'bed', { readonly height: number; readonly node: number }[]>()
@@ -313,7 +340,9 @@ const number = (
     const space = chamber.innerRadius === 0 && aboveFuel ? 'flame' : 'air'
     const name = chamberName(chamber, fuelCan)
     if (chamber.innerRadius === 0) {
-      nodesOf.set(chamber, [{ height: chamber.bottom, node: addNode({ name, space, height: chamber.bottom, area }) }])
+      nodesOf.set(chamber, [
+        { height: chamber.bottom, node: addNode({ name, space, height: chamber.bottom, area }) },
+      ])
       continue
     }
     // A ring gap is narrow: friction along it counts, so every height where air comes or goes is a node.
@@ -347,7 +376,11 @@ const number = (
   // The bed: a node at the floor and one at each row of holes in its wall; the flame space above is its top.
   const top = bedSize.base + bedSize.depth
   const flame = map.chambers.find(
-    (chamber) => chamber.innerRadius === 0 && chamber.bottom <= top + 1e-4 && chamber.top > top + 1e-4 && nodesOf.has(chamber),
+    (chamber) =>
+      chamber.innerRadius === 0 &&
+      chamber.bottom <= top + 1e-4 &&
+      chamber.top > top + 1e-4 &&
+      nodesOf.has(chamber),
   )
   const bedHeights = levels([bedSize.base, ...(heightsIn.get('bed') ?? [])])
   const bedNodes = bedHeights.map((height) => ({
@@ -420,10 +453,15 @@ const prune = (
   }
   const bedLinks = bedPlace.segments.map((segment) => links[segment.link] as DraughtLink)
   const bedNodes = new Set(bedLinks.map((link) => link.from))
-  const feeds = links.filter((link) => link.kind === 'opening' && (bedNodes.has(link.to) || bedNodes.has(link.from)))
+  const feeds = links.filter(
+    (link) => link.kind === 'opening' && (bedNodes.has(link.to) || bedNodes.has(link.from)),
+  )
   const lastBedLink = bedLinks[bedLinks.length - 1] as DraughtLink
   if (feeds.length === 0 || !bedLinks.every((link) => reachable.has(link.from)))
-    return fail('no air to the fuel', 'No open hole leads air to the fuel: neither its floor nor the wall beside it has one.')
+    return fail(
+      'no air to the fuel',
+      'No open hole leads air to the fuel: neither its floor nor the wall beside it has one.',
+    )
   if (lastBedLink.to !== OUTSIDE && !reachable.has(lastBedLink.to))
     return fail('no way out', 'The gas over the fuel has no way out.')
 
@@ -448,7 +486,10 @@ const prune = (
       links: keptLinks,
       bed: {
         ...bedPlace,
-        segments: bedPlace.segments.map((segment) => ({ ...segment, link: newLink.get(segment.link) as number })),
+        segments: bedPlace.segments.map((segment) => ({
+          ...segment,
+          link: newLink.get(segment.link) as number,
+        })),
       },
     },
   }

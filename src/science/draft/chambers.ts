@@ -11,7 +11,10 @@ export interface ChamberMap {
   /** Chamber beside a wall at a height, on its inner or outer side; null is the open air. */
   readonly beside: (part: string, height: number, side: 'inside' | 'outside') => Chamber | null
   /** Chamber just under or over a plate's plane at a radius; null is the open air; 'covered' behind other tin. */
-  readonly across: (plate: ProfilePlate, radius: number) => { below: Chamber | null; above: Chamber | null } | 'covered'
+  readonly across: (
+    plate: ProfilePlate,
+    radius: number,
+  ) => { below: Chamber | null; above: Chamber | null } | 'covered'
 }
 
 export interface Chamber {
@@ -24,8 +27,10 @@ export interface Chamber {
   readonly within: string
 }
 
-/** Free passage between two spaces one above the other, in no drilled opening. Null is the open air. */
+/** Free passage between two spaces one above the other. Null is the open air. */
 export interface Throat {
+  /** The plate whose bore is its rim, or null where a wall or a plate's outer edge bounds it. */
+  readonly rim: ProfilePlate | null
   readonly below: Chamber | null
   readonly above: Chamber | null
   readonly height: number
@@ -106,7 +111,9 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
     ...cutsAt,
   ])
   const planeOf = (height: number): number => heights.findIndex((h) => height - h <= SAME_HEIGHT)
-  const platesAt = heights.map((_, plane) => profile.plates.filter((plate) => planeOf(plate.height) === plane))
+  const platesAt = heights.map((_, plane) =>
+    profile.plates.filter((plate) => planeOf(plate.height) === plane),
+  )
   const cutPlanes = new Set(cutsAt.map(planeOf))
 
   const slices: Band[][] = []
@@ -119,10 +126,11 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
   const parent = new Map<Band, Band>()
   const rootOf = (band: Band): Band => {
     let root = band
-    for (let next = parent.get(root); next !== undefined && next !== root; next = parent.get(root)) root = next
+    for (let next = parent.get(root); next !== undefined && next !== root; next = parent.get(root))
+      root = next
     return root
   }
-  const meetings: { lower: Band; upper: Band; plane: number; pieces: { inner: number; outer: number }[] }[] = []
+  const meetings: { lower: Band; upper: Band; plane: number; inner: number; outer: number }[] = []
   const openAir: Band = { slice: -1, innerRadius: 0, outerRadius: Number.POSITIVE_INFINITY, within: '' }
   for (let plane = 0; plane < heights.length; plane++) {
     const below = slices[plane - 1] ?? [openAir]
@@ -143,7 +151,7 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
           free >= SAME_BAND * ringArea(lower.innerRadius, lower.outerRadius) &&
           free >= SAME_BAND * ringArea(upper.innerRadius, upper.outerRadius)
         if (same) parent.set(rootOf(upper), rootOf(lower))
-        else meetings.push({ lower, upper, plane, pieces })
+        else for (const piece of pieces) meetings.push({ lower, upper, plane, ...piece })
       }
     }
   }
@@ -168,19 +176,27 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
     })
   }
   const chamberOf = (band: Band | undefined): Chamber | null =>
-    band === undefined || !Number.isFinite(band.outerRadius) ? null : (chamberOfRoot.get(rootOf(band)) ?? null)
+    band === undefined || !Number.isFinite(band.outerRadius)
+      ? null
+      : (chamberOfRoot.get(rootOf(band)) ?? null)
 
   const throats: Throat[] = []
-  for (const { lower, upper, plane, pieces } of meetings) {
+  for (const { lower, upper, plane, inner, outer } of meetings) {
     const below = chamberOf(lower)
     const above = chamberOf(upper)
     if (below === above) continue
-    const area = pieces.reduce((sum, piece) => sum + ringArea(piece.inner, piece.outer), 0)
-    const wetted = pieces.reduce(
-      (sum, piece) => sum + 2 * Math.PI * (piece.outer + (piece.inner > 0 ? piece.inner : 0)),
-      0,
+    const rim = (platesAt[plane] ?? []).find(
+      (plate) => plate.bore !== null && Math.abs(plate.innerRadius - outer) < CONTACT,
     )
-    throats.push({ below, above, height: heights[plane] as number, area, hydraulicDiameter: (4 * area) / wetted })
+    throats.push({
+      below,
+      above,
+      rim: rim ?? null,
+      height: heights[plane] as number,
+      area: ringArea(inner, outer),
+      // 4A/P of a ring, or the diameter of a disc.
+      hydraulicDiameter: 2 * (outer - inner),
+    })
   }
 
   const sliceAt = (height: number): number => {
@@ -204,7 +220,11 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
     across: (plate, radius) => {
       const plane = planeOf(plate.height)
       const hidden = (platesAt[plane] ?? []).some(
-        (other) => other !== plate && other.part !== plate.part && radius > other.innerRadius && radius < other.outerRadius,
+        (other) =>
+          other !== plate &&
+          other.part !== plate.part &&
+          radius > other.innerRadius &&
+          radius < other.outerRadius,
       )
       if (hidden) return 'covered'
       return {

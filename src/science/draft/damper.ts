@@ -1,9 +1,9 @@
+import type { Metres } from '#basis/units.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import type { RowOpening } from '#stove/model.ts'
 import { openingArea } from '#stove/opening/area.ts'
 import { openingOverlap } from '#stove/opening/overlap.ts'
 import { placeRow } from '#stove/opening/row.ts'
-import type { Metres } from '#basis/units.ts'
 
 /** Signed turn from one bearing to another, −180 up to 180 [deg]. */
 const turnBetween = (from: number, to: number): number => ((((to - from + 180) % 360) + 360) % 360) - 180

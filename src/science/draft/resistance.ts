@@ -28,7 +28,7 @@ export const SHARP_HOLE_LOSS = 2.814
 
 /**
  * Creeping-flow constant: ζ = 30/Re for a hole at Re < 10, Idelchik diagram 8-5 as given by
- * Electronics Cooling, May 1998 [bib:idelchik1986; bib:electronicscooling1998]. Sampson's exact single hole has 12π = 37.7.
+ * Electronics Cooling, May 1998 [bib:idelchik1986] [bib:electronicscooling1998]. Sampson's exact single hole has 12π = 37.7.
  */
 export const CREEPING_HOLE_LOSS = 30
 
@@ -48,7 +48,12 @@ export const thickHoleLoss = (thickness: number, diameter: number): number => {
  * The 64 t/d is Dagan, Weinbaum & Pfeffer's tube term for a hole of finite thickness (1982, from memory; small
  * in tin: 1.3 of 31 for 0.2 mm and 10 mm).
  */
-export const holes = (count: number, area: number, hydraulicDiameter: number, thickness: number): PassageShape => {
+export const holes = (
+  count: number,
+  area: number,
+  hydraulicDiameter: number,
+  thickness: number,
+): PassageShape => {
   const total = count * area
   const creeping = CREEPING_HOLE_LOSS + (64 * thickness) / hydraulicDiameter
   return {

@@ -42,7 +42,8 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
     for (let k = 0; k < links; k++) {
       const a = from[k] as number
       const b = to[k] as number
-      const drive = (a === OUTSIDE ? 0 : (p[a] as number)) - (b === OUTSIDE ? 0 : (p[b] as number)) + (head[k] as number)
+      const drive =
+        (a === OUTSIDE ? 0 : (p[a] as number)) - (b === OUTSIDE ? 0 : (p[b] as number)) + (head[k] as number)
       const r1 = linear[k] as number
       const m = (2 * drive) / (r1 + Math.sqrt(r1 * r1 + 4 * (quadratic[k] as number) * Math.abs(drive)))
       flow[k] = m

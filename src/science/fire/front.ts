@@ -50,7 +50,10 @@ export interface Front {
 
 export type FrontOutcome =
   | { readonly ok: true; readonly front: Front }
-  | { readonly ok: false; readonly reason: 'too wet or too little air to glow' | 'more air than the fuel can use' }
+  | {
+      readonly ok: false
+      readonly reason: 'too wet or too little air to glow' | 'more air than the fuel can use'
+    }
 
 /** Char after the front, dry ash-free: from memory, wood charcoal made at about 650 °C. */
 export const CHAR_ANALYSIS: UltimateAnalysis = { C: 0.915, H: 0.025, O: 0.057, N: 0.003, S: 0, ash: 0 }
@@ -161,8 +164,7 @@ export const frontModel = (
       else high = temperature
       // Slope: heat capacity, and the shift that moves with the temperature.
       const K = Math.exp(logShiftConstant(temperature))
-      const shiftSlope =
-        (-x * (a + x) * K * logShiftSlope(temperature)) / (c - x + (b - x) + K * (a + 2 * x))
+      const shiftSlope = (-x * (a + x) * K * logShiftSlope(temperature)) / (c - x + (b - x) + K * (a + 2 * x))
       const slope =
         termsHeat(gas.base, temperature) +
         x * termsHeat(family.perCarbonMonoxide, temperature) +

@@ -36,7 +36,14 @@ export interface FrontGas {
 const scaled = (a: Blend, b: Blend, amount: number): Float64Array =>
   a.terms.map((term, i) => term + amount * (b.terms[i] as number))
 
-export const blendFamily = ({ carbon, hydrogen, oxygen, nitrogen, methane, tar }: FrontAtoms): BlendFamily => {
+export const blendFamily = ({
+  carbon,
+  hydrogen,
+  oxygen,
+  nitrogen,
+  methane,
+  tar,
+}: FrontAtoms): BlendFamily => {
   // H2O = a and H2 = b with a = oxygen − 2 carbon, b = hydrogen/2 − a; air adds 2 O2 to a and its own CO2 passes through.
   const a = oxygen - 2 * carbon
   const b = hydrogen / 2 - a
@@ -83,12 +90,14 @@ export const blendFamily = ({ carbon, hydrogen, oxygen, nitrogen, methane, tar }
           for (let i = 0; i < 14; i++) {
             terms[i] = ((base[i] as number) + x * (shift.terms[i] as number)) / mass
             burnt[i] =
-              ((burntFromFuel.terms[i] as number) + allAir * (airForIt.terms[i] as number)) / (mass + stoichiometric)
+              ((burntFromFuel.terms[i] as number) + allAir * (airForIt.terms[i] as number)) /
+              (mass + stoichiometric)
           }
           return {
             unburnt: { gasConstant: (fromFuel.gasConstant + airPerFuel * fromAir.gasConstant) / mass, terms },
             burnt: {
-              gasConstant: (burntFromFuel.gasConstant + allAir * airForIt.gasConstant) / (mass + stoichiometric),
+              gasConstant:
+                (burntFromFuel.gasConstant + allAir * airForIt.gasConstant) / (mass + stoichiometric),
               terms: burnt,
             },
             mass,

@@ -1,5 +1,5 @@
-import { ATOMIC_MASS } from '#science/gas/thermo.ts'
 import { AIR_MOLES } from '#science/gas/blend.ts'
+import { ATOMIC_MASS } from '#science/gas/thermo.ts'
 
 /** Ultimate analysis, mass fractions of the dry fuel; they need not add up to exactly 1 as published. */
 export interface UltimateAnalysis {
@@ -36,4 +36,3 @@ export const stoichiometricAir = ({ C, H, O, S }: UltimateAnalysis): number => {
   const oxygen = C / ATOMIC_MASS.C + H / ATOMIC_MASS.H / 4 + S / 0.03206 - O / ATOMIC_MASS.O / 2
   return oxygen / AIR_MOLES.O2
 }
-

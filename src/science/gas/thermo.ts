@@ -1,5 +1,5 @@
 import { MOLAR_GAS_CONSTANT } from '#basis/constants.ts'
-import { type SpeciesRecord, condensedRecords, gasRecords } from './speciesData.ts'
+import { condensedRecords, gasRecords, type SpeciesRecord } from './speciesData.ts'
 
 /** Temperature at which the two ranges of every record meet [K]. */
 const T_MEET = 1000
@@ -61,7 +61,8 @@ export const molarGibbs = (record: SpeciesRecord, temperature: number): number =
 /** Terms of a reaction: the records of what it makes less those of what it takes. */
 const reactionTerms = (range: 'low' | 'high'): readonly number[] =>
   gasRecords.CO2[range].map(
-    (term, i) => term + at(gasRecords.H2[range], i) - at(gasRecords.CO[range], i) - at(gasRecords.H2O[range], i),
+    (term, i) =>
+      term + at(gasRecords.H2[range], i) - at(gasRecords.CO[range], i) - at(gasRecords.H2O[range], i),
   )
 const SHIFT_LOW = reactionTerms('low')
 const SHIFT_HIGH = reactionTerms('high')
@@ -90,7 +91,10 @@ export const logShiftSlope = (temperature: number): number => {
   const a = temperature <= T_MEET ? SHIFT_LOW : SHIFT_HIGH
   const T = temperature
   return (
-    at(a, 0) / T + at(a, 1) / 2 + T * (at(a, 2) / 3 + T * (at(a, 3) / 4 + (T * at(a, 4)) / 5)) + at(a, 5) / (T * T)
+    at(a, 0) / T +
+    at(a, 1) / 2 +
+    T * (at(a, 2) / 3 + T * (at(a, 3) / 4 + (T * at(a, 4)) / 5)) +
+    at(a, 5) / (T * T)
   )
 }
 

@@ -54,14 +54,7 @@ const dryGas = ({ moles }: Front): Moment['gas'] => {
 }
 
 /** Turns the arrays of a solved state into what a maker asks. */
-export const describeMoment = ({
-  plan,
-  state,
-  position,
-  moisture,
-  site,
-  asFired,
-}: Description): Moment => {
+export const describeMoment = ({ plan, state, position, moisture, site, asFired }: Description): Moment => {
   const { nodes, links, bed } = plan
   const { front, flow, gasFraction, temperature } = state
   const basis: GasBasis = { ...front, heat: front.gasHeat }

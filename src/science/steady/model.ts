@@ -1,5 +1,5 @@
-import { OUTSIDE } from '#science/draft/network.ts'
 import type { Coefficients } from '#science/coefficients.ts'
+import { OUTSIDE } from '#science/draft/network.ts'
 import { type Front, frontModel } from '#science/fire/front.ts'
 import { specificEnthalpy } from '#science/gas/blend.ts'
 import type { GasBasis } from '#science/gas/mixture.ts'
@@ -23,7 +23,13 @@ export type SteadyOutcome =
   | { readonly ok: false; readonly failure: SteadyFailure }
 
 export interface SteadyFailure {
-  readonly code: 'front out' | 'does not glow' | 'not balanced' | 'not settled' | 'out of range' | 'balance not closed'
+  readonly code:
+    | 'front out'
+    | 'does not glow'
+    | 'not balanced'
+    | 'not settled'
+    | 'out of range'
+    | 'balance not closed'
   readonly sentence: string
 }
 
@@ -126,7 +132,9 @@ export const createSteadyModel = (input: SteadyInput): SteadyModel => {
 
       const below = network.from[place.link] as number
       const airTemperature =
-        below === OUTSIDE || (w.gasFraction[below] as number) > 0 ? site.temperature : (w.temperature[below] as number)
+        below === OUTSIDE || (w.gasFraction[below] as number) > 0
+          ? site.temperature
+          : (w.temperature[below] as number)
       closed = model.close(airPerFuel(primary / (w.airDensity * plan.bed.area), coefficients), airTemperature)
       if (!closed.ok) return fail('does not glow', `The front does not keep itself alight: ${closed.reason}.`)
       front = closed.front

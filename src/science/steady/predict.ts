@@ -56,7 +56,12 @@ export const predictSteady = (stove: Stove, options: PredictOptions = {}): Outco
   return { ok: true, value: predictPlan(stove, planned.plan, fuel, options) }
 }
 
-const predictPlan = (stove: Stove, plan: DraughtPlan, fuel: Fuel, options: PredictOptions): PredictionOutcome => {
+const predictPlan = (
+  stove: Stove,
+  plan: DraughtPlan,
+  fuel: Fuel,
+  options: PredictOptions,
+): PredictionOutcome => {
   const site = options.site ?? mildDay
   const coefficients = options.coefficients ?? medianCoefficients
   const moisture = options.moisture ?? stove.fuel.moisture ?? fuel.moisture

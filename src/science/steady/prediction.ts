@@ -69,9 +69,21 @@ export interface Moment {
     readonly secondaryAir: number
   }
   /** Dry wood gas, volume shares [1], and its lower heating value [J/Nm³ at 0 °C, 101325 Pa]. */
-  readonly gas: { readonly CO: number; readonly CO2: number; readonly H2: number; readonly CH4: number; readonly N2: number; readonly lowerHeatingValue: number }
+  readonly gas: {
+    readonly CO: number
+    readonly CO2: number
+    readonly H2: number
+    readonly CH4: number
+    readonly N2: number
+    readonly lowerHeatingValue: number
+  }
   readonly passages: readonly Passage[]
-  readonly spaces: readonly { readonly name: string; readonly height: number; readonly pressure: number; readonly temperature: number }[]
+  readonly spaces: readonly {
+    readonly name: string
+    readonly height: number
+    readonly pressure: number
+    readonly temperature: number
+  }[]
   readonly balance: {
     /** Worst imbalance of any space over the largest flow [1]; ≤ 1e-9. */
     readonly mass: number

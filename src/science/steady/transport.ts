@@ -23,7 +23,13 @@ const MAX_SWEEPS = 300
  * the heat leaves by radiation and another through the wall into the gap. Sweeps repeat until nothing changes, which
  * settles the loop flame → wall → gap → flame too. False when a temperature leaves the range of the gas data.
  */
-export const transport = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace, heat: FlameHeat): boolean => {
+export const transport = (
+  w: Workspace,
+  basis: GasBasis,
+  front: Front,
+  place: FrontPlace,
+  heat: FlameHeat,
+): boolean => {
   const { plan, network, solver, coefficients, site, gasFraction, enthalpy, loss, gapHeat } = w
   const n = plan.nodes.length
   const freshEnthalpy = specificEnthalpy(front.unburnt, front.temperature)
@@ -92,7 +98,12 @@ const preheatGap = (w: Workspace, basis: GasBasis, heat: FlameHeat): number => {
   let hottest = site.temperature
   for (const [i, node] of plan.nodes.entries())
     if (node.space === 'flame') {
-      const t = mixtureTemperature(basis, gasFraction[i] as number, enthalpy[i] as number, w.temperature[i] as number)
+      const t = mixtureTemperature(
+        basis,
+        gasFraction[i] as number,
+        enthalpy[i] as number,
+        w.temperature[i] as number,
+      )
       if (t > hottest) hottest = t
     }
   let total = 0

@@ -1,4 +1,4 @@
-import { type Outcome, bad, good } from '#basis/problem.ts'
+import { bad, good, type Outcome } from '#basis/problem.ts'
 import type { Degrees, Metres } from '#basis/units.ts'
 import type { CanEnd, Part, Placement, Stove } from '#stove/model.ts'
 

@@ -1,4 +1,4 @@
-import type { Can, CanEnd } from '#stove/model.ts'
+import type { CanEnd, CanPart, Face, Opening } from '#stove/model.ts'
 import type { PlacedPart } from './place.ts'
 
 /**
@@ -21,8 +21,10 @@ export interface ProfileWall {
 /** A flat ring of tin from `innerRadius` (0 for a whole disc) to `outerRadius`. */
 export interface ProfilePlate {
   readonly part: string
-  /** Which opening faces pierce it; null for a seam, which is never drilled. */
-  readonly face: 'bottom' | 'top' | 'face' | null
+  /** Which face of the part it is; null for a seam, which is never drilled. */
+  readonly face: Face | null
+  /** Name of the bore that makes its inner edge, or null. */
+  readonly bore: string | null
   readonly innerRadius: number
   readonly outerRadius: number
   readonly height: number
@@ -30,37 +32,60 @@ export interface ProfilePlate {
 
 const hasSeam = (end: CanEnd): boolean => end.kind !== 'drawn' && end.kind !== 'cut'
 
-const endPlates = (name: string, can: Can, base: number, which: 'bottom' | 'top'): ProfilePlate[] => {
-  const end = can[which]
-  const edge = which === 'bottom' ? base : base + can.height.value
-  const bodyRadius = can.bodyDiameter.value / 2
-  const plates: ProfilePlate[] = []
-  if (hasSeam(end)) {
-    const seamRadius = can.seamDiameter.value / 2
-    if (seamRadius > bodyRadius)
-      plates.push({ part: name, face: null, innerRadius: bodyRadius, outerRadius: seamRadius, height: edge })
-  }
+/** The widest bore in a face, where there is one. */
+const boreIn = (
+  openings: ReadonlyMap<string, Opening>,
+  face: Face,
+): { key: string; radius: number } | null => {
+  let widest: { key: string; radius: number } | null = null
+  for (const [key, opening] of openings)
+    if (opening.kind === 'bore' && opening.face === face && opening.diameter / 2 > (widest?.radius ?? 0))
+      widest = { key, radius: opening.diameter / 2 }
+  return widest
+}
+
+/** A plate with its bore cut out; nothing where the bore leaves no tin. */
+const bored = (
+  plate: Omit<ProfilePlate, 'bore'> & { readonly face: Face },
+  openings: ReadonlyMap<string, Opening>,
+): ProfilePlate[] => {
+  const bore = boreIn(openings, plate.face)
+  const cut = bore !== null && bore.radius > plate.innerRadius
+  const innerRadius = cut ? bore.radius : plate.innerRadius
+  return innerRadius < plate.outerRadius ? [{ ...plate, innerRadius, bore: cut ? bore.key : null }] : []
+}
+
+const endPlates = (
+  part: string,
+  { can, openings }: CanPart,
+  base: number,
+  face: 'bottom' | 'top',
+): ProfilePlate[] => {
+  const end = can[face]
+  const edge = face === 'bottom' ? base : base + can.height.value
+  const inward = face === 'bottom' ? 1 : -1
+  const outerRadius = can.bodyDiameter.value / 2
+  const seamRadius = can.seamDiameter.value / 2
+  const seam: ProfilePlate[] =
+    hasSeam(end) && seamRadius > outerRadius
+      ? [{ part, face: null, bore: null, innerRadius: outerRadius, outerRadius: seamRadius, height: edge }]
+      : []
   switch (end.kind) {
     case 'plain': {
-      const height = which === 'bottom' ? edge + end.countersink : edge - end.countersink
-      plates.push({ part: name, face: which, innerRadius: 0, outerRadius: bodyRadius, height })
-      break
+      const height = edge + inward * end.countersink
+      return [...seam, ...bored({ part, face, innerRadius: 0, outerRadius, height }, openings)]
     }
     case 'drawn':
-      plates.push({ part: name, face: which, innerRadius: 0, outerRadius: bodyRadius, height: edge })
-      break
+      return [...seam, ...bored({ part, face, innerRadius: 0, outerRadius, height: edge }, openings)]
     case 'pull-off':
     case 'friction': {
       const innerRadius = end.opening.value / 2
-      if (innerRadius < bodyRadius)
-        plates.push({ part: name, face: which, innerRadius, outerRadius: bodyRadius, height: edge })
-      break
+      return [...seam, ...bored({ part, face, innerRadius, outerRadius, height: edge }, openings)]
     }
     case 'open':
     case 'cut':
-      break
+      return seam
   }
-  return plates
 }
 
 /**
@@ -74,9 +99,10 @@ export const profileOf = (placed: readonly PlacedPart[]): Profile => {
     if (part.form === 'can') {
       const outerRadius = part.can.bodyDiameter.value / 2
       walls.push({ part: name, innerRadius: outerRadius - part.can.bodyWall, outerRadius, bottom: base, top })
-      plates.push(...endPlates(name, part.can, base, 'bottom'), ...endPlates(name, part.can, base, 'top'))
+      plates.push(...endPlates(name, part, base, 'bottom'), ...endPlates(name, part, base, 'top'))
     } else if (part.form === 'disc') {
-      plates.push({ part: name, face: 'face', innerRadius: 0, outerRadius: part.diameter.value / 2, height: base })
+      const disc = { part: name, face: 'face' as const, innerRadius: 0, height: base as number }
+      plates.push(...bored({ ...disc, outerRadius: part.diameter.value / 2 }, part.openings))
     }
   }
   return { walls, plates }

@@ -10,7 +10,9 @@ import type { WallHole } from '#stove/model.ts'
 interface Strip {
   readonly bottom: number
   readonly top: number
-  readonly edge: { readonly kind: 'straight'; readonly halfWidth: number } | { readonly kind: 'circle'; readonly radius: number; readonly y: number }
+  readonly edge:
+    | { readonly kind: 'straight'; readonly halfWidth: number }
+    | { readonly kind: 'circle'; readonly radius: number; readonly y: number }
 }
 
 const straight = (halfWidth: number, bottom: number, top: number): Strip => ({
@@ -76,7 +78,8 @@ const crossings = (a: Edge, b: Edge): number[] => {
     const x = b.dx - a.dx
     const y = b.dy + eb.y - ay
     const distance = Math.hypot(x, y)
-    if (distance === 0 || distance > ea.radius + eb.radius || distance < Math.abs(ea.radius - eb.radius)) return []
+    if (distance === 0 || distance > ea.radius + eb.radius || distance < Math.abs(ea.radius - eb.radius))
+      return []
     const along = (distance ** 2 + ea.radius ** 2 - eb.radius ** 2) / (2 * distance)
     const across = Math.sqrt(Math.max(0, ea.radius ** 2 - along ** 2))
     const foot = ay + (along * y) / distance
