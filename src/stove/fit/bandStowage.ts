@@ -1,0 +1,105 @@
+import { bodyInside, insideHeight, isSeamed, isWhole } from '#stove/can/ends.ts'
+import type { BandPart, CanPart } from '#stove/model.ts'
+import type { Solid, SolidRing } from './solid.ts'
+
+/** Where a band goes in the bundle: clasped round a can, curled inside one, or as a hoop of its own. */
+export type BandStowage =
+  | {
+      readonly band: string
+      readonly where: 'round' | 'inside'
+      readonly can: string
+      readonly ring: SolidRing
+    }
+  | { readonly band: string; readonly where: 'alone'; readonly can: null; readonly hoop: Solid }
+
+export interface LaidBand {
+  readonly name: string
+  readonly part: BandPart
+  /** The can it belongs on, or null where nobody says. */
+  readonly wornOn: string | null
+  /** Laid flat [m]. */
+  readonly length: number
+}
+
+/** Turns a strip makes at a radius; an overlap too short to see does not count. */
+const turnsAt = (length: number, radius: number): number =>
+  Math.max(1, Math.ceil(length / (2 * Math.PI * radius) - 1e-6))
+
+const round = (band: LaidBand, name: string, { can }: CanPart): readonly BandStowage[] => {
+  const from = isSeamed(can.bottom) ? can.seamHeight : 0
+  const to = can.height.value - (isSeamed(can.top) ? can.seamHeight : 0)
+  if (to - from < band.part.height) return []
+  const { thickness } = band.part
+  const inner = (can.bodyDiameter.value + can.bodyDiameter.tolerance) / 2
+  const outer = inner + thickness * turnsAt(band.length, inner + thickness / 2)
+  // It may slide up and down, so its room is the whole stretch between the seams.
+  return [{ band: band.name, where: 'round', can: name, ring: { inner, outer, bottom: from, top: to } }]
+}
+
+const inside = (band: LaidBand, name: string, { can }: CanPart): readonly BandStowage[] => {
+  if ((isWhole(can.bottom) && isWhole(can.top)) || insideHeight(can) < band.part.height) return []
+  const { thickness } = band.part
+  const wall = bodyInside(can)
+  const outer = (wall.value - wall.tolerance) / 2
+  const inner = outer - thickness * turnsAt(band.length, outer - thickness / 2)
+  if (inner <= 0) return []
+  const bottom = can.bottom.kind === 'plain' ? can.bottom.countersink : 0
+  const top = can.height.value - (can.top.kind === 'plain' ? can.top.countersink : 0)
+  return [{ band: band.name, where: 'inside', can: name, ring: { inner, outer, bottom, top } }]
+}
+
+const alone = (band: LaidBand): BandStowage => {
+  const { thickness, height } = band.part
+  const inner = Math.max(0, band.length / (2 * Math.PI) - thickness / 2)
+  return {
+    band: band.name,
+    where: 'alone',
+    can: null,
+    hoop: { rings: [{ inner, outer: inner + thickness, bottom: 0, top: height }], height },
+  }
+}
+
+/**
+ * Whether a band takes no room where it is: clasped between two seams that stand out further than it does,
+ * nothing can touch it that does not touch a seam first.
+ */
+const takesNoRoom = (stowage: BandStowage, cans: ReadonlyMap<string, CanPart>): boolean => {
+  if (stowage.where !== 'round') return false
+  const can = cans.get(stowage.can)?.can
+  return (
+    can !== undefined &&
+    isSeamed(can.bottom) &&
+    isSeamed(can.top) &&
+    stowage.ring.outer <= (can.seamDiameter.value + can.seamDiameter.tolerance) / 2
+  )
+}
+
+/**
+ * Where a band can go, the likeliest first: on its own can, on another, inside one, by itself. Where it
+ * takes no room no other place can be better, and that one is all there is.
+ */
+export const bandStowages = (band: LaidBand, cans: ReadonlyMap<string, CanPart>): readonly BandStowage[] => {
+  const named = [...cans].sort(
+    ([one], [other]) => Number(other === band.wornOn) - Number(one === band.wornOn),
+  )
+  const places = [
+    ...named.flatMap(([name, can]) => round(band, name, can)),
+    ...named.flatMap(([name, can]) => inside(band, name, can)),
+    alone(band),
+  ]
+  const free = places.find((place) => takesNoRoom(place, cans))
+  return free === undefined ? places : [free]
+}
+
+/** Every way to stow all bands together. */
+export const allStowages = (
+  bands: readonly LaidBand[],
+  cans: ReadonlyMap<string, CanPart>,
+): readonly (readonly BandStowage[])[] =>
+  bands.reduce<readonly (readonly BandStowage[])[]>(
+    (sofar, band) => {
+      const places = bandStowages(band, cans)
+      return sofar.flatMap((stowed) => places.map((place) => [...stowed, place]))
+    },
+    [[]],
+  )
