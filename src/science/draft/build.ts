@@ -232,11 +232,14 @@ const throatLink = (
   }
 }
 
+/** What a maker would call a space. */
 const chamberName = (chamber: Chamber, fuelCan: PlacedPart): string => {
   if (chamber.innerRadius > 0) return `gap in ${chamber.within}`
-  if (chamber.top <= fuelCan.base + 1e-4 || chamber.within !== fuelCan.name)
-    return chamber.bottom < fuelCan.top - 1e-4 ? `space under ${fuelCan.name}` : `space in ${chamber.within}`
-  return `flame space in ${chamber.within}`
+  const middle = (chamber.bottom + chamber.top) / 2
+  if (middle > fuelCan.top) return `space in ${chamber.within}`
+  return middle < fuelCan.base || chamber.within !== fuelCan.name || chamber.top < fuelCan.top - 1e-3
+    ? `space under the fuel in ${chamber.within}`
+    : `flame space in ${chamber.within}`
 }
 
 /** Heights that belong to one node of a gap [m]. */
@@ -466,7 +469,7 @@ const prune = (
     return fail('no way out', 'The gas over the fuel has no way out.')
 
   const newNode = new Map<number, number>([[OUTSIDE, OUTSIDE]])
-  const keptNodes = nodes.filter((node, i) => {
+  const keptNodes = nodes.filter((_, i) => {
     if (!reachable.has(i)) return false
     newNode.set(i, newNode.size - 1)
     return true

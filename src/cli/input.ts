@@ -1,0 +1,60 @@
+import { BadInput, type Outcome, orThrow, type Problem } from '#basis/problem.ts'
+import type { QuantityKey } from '#basis/quantities.ts'
+import { readQuantity } from '#basis/text/read.ts'
+import { readStove } from '#stove/document/read.ts'
+import { readShelf } from '#stove/document/shelf.ts'
+import type { Shelf, Stove } from '#stove/model.ts'
+import type { Environment } from './environment.ts'
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: 'There is no such file. Look at the name and the folder.',
+  EACCES: 'The file may not be read. Look at its permissions.',
+  EISDIR: 'That is a folder. Name a file in it.',
+}
+
+/** Text of a file, or a problem that names it. */
+const readFile = (env: Environment, path: string, field: string): string => {
+  try {
+    return env.readText(path)
+  } catch (error) {
+    const code = (error as { readonly code?: string }).code ?? ''
+    throw new BadInput([
+      {
+        code: 'file.unreadable',
+        field,
+        value: path,
+        allowed: 'the path of a file that can be read',
+        fix: reasons[code] ?? `It could not be read (${code || String(error)}).`,
+      },
+    ])
+  }
+}
+
+/** Puts the file's name before every field, so that a message says where to look. */
+const inFile = <T>(path: string, outcome: Outcome<T>): T => {
+  if (outcome.ok) return outcome.value
+  throw new BadInput(
+    outcome.problems.map((problem) => ({
+      ...problem,
+      field: problem.field === '' ? path : `${path}: ${problem.field}`,
+    })),
+  )
+}
+
+export const stoveFrom = (env: Environment, path: string): Stove =>
+  inFile(path, readStove(readFile(env, path, 'FILE')))
+
+export const shelfFrom = (env: Environment, path: string): Shelf =>
+  inFile(path, readShelf(readFile(env, path, '--shelf')))
+
+/** An option that is a quantity, or null when it was not given. */
+export const optionQuantity = (text: string | undefined, option: string, key: QuantityKey): number | null =>
+  text === undefined ? null : orThrow(readQuantity(text, option, key))
+
+export const problemOf = (
+  code: string,
+  field: string,
+  value: string,
+  allowed: string,
+  fix: string,
+): Problem => ({ code, field, value, allowed, fix })

@@ -1,0 +1,100 @@
+import { Command, CommanderError } from 'commander'
+import { BadInput, problemSentence } from '#basis/problem.ts'
+import { cans } from './commands/cans.ts'
+import { check } from './commands/check.ts'
+import { fit } from './commands/fit.ts'
+import { predict } from './commands/predict.ts'
+import { templates } from './commands/templates.ts'
+import type { Environment } from './environment.ts'
+import { EXIT, type ExitCode } from './exit.ts'
+import { wrap } from './page/text.ts'
+
+const EPILOGUE = `
+Every command takes --json. It ends with 0 when all is well, 1 when there are findings or no burn, 2 when a file or an
+option will not do, 3 when Tinwright itself broke.`
+
+const programFor = (env: Environment, ended: (code: ExitCode) => void): Command => {
+  const program = new Command('tinwright')
+    .description('From the shelf of cans to the published plan: wood-gas stoves out of salvaged cans.')
+    .version(env.version, '--version', 'say the version')
+    .helpOption('-h, --help', 'say what it does')
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({ writeOut: env.out, writeErr: env.err })
+    .addHelpText('after', EPILOGUE)
+
+  program
+    .command('check')
+    .description('what will not work, what will disappoint, and what to do instead')
+    .argument('<stove>', 'stove file')
+    .option('--shelf <file>', 'shelf file: which bits and cans there are')
+    .option('--json', 'for programs')
+    .action((file, options) => ended(check(env, file, options)))
+  program
+    .command('predict')
+    .description('how it will burn: air through every row, firepower, burn time, regime')
+    .argument('<stove>', 'stove file')
+    .option('--fuel <kind>', 'another fuel than the file says, e.g. pellets-6mm')
+    .option('--moisture <share>', 'water in the fuel by weight, e.g. "12 %"')
+    .option('--temperature <value>', 'air temperature, e.g. "8 °C"')
+    .option('--altitude <height>', 'height above the sea, e.g. "900 m"')
+    .option('--pressure <value>', 'air pressure as measured there, e.g. "985 hPa"')
+    .option('--json', 'for programs')
+    .action((file, options) => ended(predict(env, file, options)))
+  program
+    .command('templates')
+    .description('drilling templates at true size, as a PDF')
+    .argument('<stove>', 'stove file')
+    .option('--paper <name>', 'A4 or Letter', 'A4')
+    .option('--out <folder>', 'where to put the PDF', 'out')
+    .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
+    .option('--json', 'for programs')
+    .action(async (file, options) => ended(await templates(env, file, options)))
+  program
+    .command('cans')
+    .description('size codes and what they measure')
+    .argument('[name...]', 'a size code or a trade name: 404x700, "No. 10"; none lists the table')
+    .option('--json', 'for programs')
+    .action((names, options) => ended(cans(env, names, options)))
+  program
+    .command('fit')
+    .description('does this can go into that one; what goes into what; how small a stove packs')
+    .argument('[what...]', 'two cans (size code or trade name), or one stove file')
+    .option('--shelf <file>', 'every can of a shelf with every other')
+    .option('--json', 'for programs')
+    .action((what, options) => ended(fit(env, what, options)))
+  return program
+}
+
+const say = (env: Environment, error: BadInput, json: boolean): void => {
+  if (json) {
+    env.out(`${JSON.stringify({ problems: error.problems }, null, 2)}\n`)
+    return
+  }
+  for (const problem of error.problems) env.err(`${wrap(problemSentence(problem), env.width, '', '  ')}\n`)
+}
+
+/** Runs one command. Everything it touches is in `env`; it never ends the process itself. */
+export const run = async (args: readonly string[], env: Environment): Promise<ExitCode> => {
+  let code: ExitCode = EXIT.fine
+  const program = programFor(env, (ended) => {
+    code = ended
+  })
+  if (args.length === 0) {
+    program.outputHelp()
+    return EXIT.badInput
+  }
+  try {
+    await program.parseAsync([...args], { from: 'user' })
+    return code
+  } catch (error) {
+    if (error instanceof BadInput) {
+      say(env, error, args.includes('--json'))
+      return EXIT.badInput
+    }
+    // Commander has already said what is wrong; help and version end here too, with 0.
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.fine : EXIT.badInput
+    env.err(`Tinwright broke: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`)
+    return EXIT.internal
+  }
+}
