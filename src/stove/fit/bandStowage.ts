@@ -4,13 +4,16 @@ import type { Solid, SolidRing } from './solid.ts'
 
 /** Where a band goes in the bundle: clasped round a can, curled inside one, or as a hoop of its own. */
 export type BandStowage =
-  | {
-      readonly band: string
-      readonly where: 'round' | 'inside'
-      readonly can: string
-      readonly ring: SolidRing
-    }
+  | OnCan
   | { readonly band: string; readonly where: 'alone'; readonly can: null; readonly hoop: Solid }
+
+interface OnCan {
+  readonly band: string
+  readonly where: 'round' | 'inside'
+  readonly can: string
+  /** The stretch of wall it may slide along, as thick as it is there. */
+  readonly ring: SolidRing
+}
 
 export interface LaidBand {
   readonly name: string
@@ -74,32 +77,51 @@ const takesNoRoom = (stowage: BandStowage, cans: ReadonlyMap<string, CanPart>): 
   )
 }
 
-/**
- * Where a band can go, the likeliest first: on its own can, on another, inside one, by itself. Where it
- * takes no room no other place can be better, and that one is all there is.
- */
-export const bandStowages = (band: LaidBand, cans: ReadonlyMap<string, CanPart>): readonly BandStowage[] => {
+const stretchOf = ({ ring }: OnCan): number => ring.top - ring.bottom
+
+/** Everywhere a band can go, the likeliest first: on its own can, on another, inside one, by itself. */
+const placesOf = (band: LaidBand, cans: ReadonlyMap<string, CanPart>): readonly BandStowage[] => {
   const named = [...cans].sort(
     ([one], [other]) => Number(other === band.wornOn) - Number(one === band.wornOn),
   )
-  const places = [
+  return [
     ...named.flatMap(([name, can]) => round(band, name, can)),
     ...named.flatMap(([name, can]) => inside(band, name, can)),
     alone(band),
   ]
-  const free = places.find((place) => takesNoRoom(place, cans))
-  return free === undefined ? places : [free]
 }
 
-/** Every way to stow all bands together. */
+/** Whether bands that share a can fit one above the other on its wall. */
+const fitTogether = (stowed: readonly BandStowage[], bands: readonly LaidBand[]): boolean =>
+  stowed.every((place) => {
+    if (place.where === 'alone') return true
+    const sharing = stowed.filter(({ can, where }) => can === place.can && where === place.where)
+    const height = bands
+      .filter(({ name }) => sharing.some(({ band }) => band === name))
+      .reduce((sum, { part }) => sum + part.height, 0)
+    return height <= stretchOf(place)
+  })
+
+/**
+ * Every way to stow all bands together. Where one takes no room, and would not even beside all the others,
+ * nothing can be better, and its other places are left out.
+ */
 export const allStowages = (
   bands: readonly LaidBand[],
   cans: ReadonlyMap<string, CanPart>,
-): readonly (readonly BandStowage[])[] =>
-  bands.reduce<readonly (readonly BandStowage[])[]>(
+): readonly (readonly BandStowage[])[] => {
+  const together = bands.reduce((sum, { part }) => sum + part.height, 0)
+  const ways = bands.reduce<readonly (readonly BandStowage[])[]>(
     (sofar, band) => {
-      const places = bandStowages(band, cans)
-      return sofar.flatMap((stowed) => places.map((place) => [...stowed, place]))
+      const places = placesOf(band, cans)
+      const free = places.find(
+        (place) => place.where === 'round' && stretchOf(place) >= together && takesNoRoom(place, cans),
+      )
+      return sofar.flatMap((stowed) =>
+        (free === undefined ? places : [free]).map((place) => [...stowed, place]),
+      )
     },
     [[]],
   )
+  return ways.filter((stowed) => fitTogether(stowed, bands))
+}

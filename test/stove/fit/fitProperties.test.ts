@@ -62,8 +62,9 @@ describe('fits of any two cans', () => {
   })
 
   test('twice the cans, twice the clearance and the same verdict', () => {
+    // Powers of two scale without rounding, so a verdict that stands exactly on a threshold stays there.
     fc.assert(
-      fc.property(pair, fc.double({ min: 0.5, max: 3, noNaN: true }), ([one, other], scale) => {
+      fc.property(pair, fc.constantFrom(0.25, 0.5, 2, 4), ([one, other], scale) => {
         const scaled = (can: typeof one) => ({
           ...withDiameters(can, ({ value, tolerance }) => ({
             value: (value * scale) as Metres,
@@ -73,8 +74,6 @@ describe('fits of any two cans', () => {
         })
         const before = fitCans(one, other)
         const after = fitCans(scaled(one), scaled(other))
-        // Rounding may tip a verdict that stands exactly on a threshold.
-        fc.pre(before.clearance === null || Math.abs(before.clearance.nominal) > 1e-9)
         expect(after.kind).toBe(before.kind)
         expect(after.certain).toBe(before.certain)
         if (before.clearance !== null)

@@ -207,6 +207,18 @@ describe('discs and bands', () => {
     expect(bundle.bands[0]).toMatchObject({ where: 'round', can: 'shell' })
   })
 
+  test('two bands share a can only if its wall is high enough for both', () => {
+    // 404x307 is 87.3 mm high, 81.3 mm between its seams: two of 40 mm fit, two of 41 mm do not.
+    const shell = canFromCode('404x307', { top: { kind: 'open' } })
+    const two = (height: number) =>
+      pack({ ...cups({ shell }), damper: band(height), spare: band(height) }, [
+        on('damper', 'shell'),
+        on('spare', 'shell'),
+      ]).bands.map(({ where }) => where)
+    expect(two(40)).toEqual(['round', 'round'])
+    expect(two(41)).toEqual(['round', 'inside'])
+  })
+
   test('a band higher than every can stands by itself as a hoop', () => {
     const bundle = pack({ ...cups({ shell: cup(100, 100) }), damper: band(120) }, [on('damper', 'shell')])
     // A hoop of the strip that goes once round the can: it goes back round it.
