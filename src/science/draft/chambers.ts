@@ -55,19 +55,31 @@ const CONTACT = 1.5e-4
 /** Bands that share at least this much of both their areas are one chamber. */
 const SAME_BAND = 0.97
 
-const distinctHeights = (values: readonly number[]): number[] => {
-  const kept: number[] = []
-  for (const value of [...values].sort((a, b) => a - b)) {
-    const last = kept[kept.length - 1]
-    if (last === undefined || value - last > SAME_HEIGHT) kept.push(value)
-  }
-  return kept
+/** A height where the section changes, with the tin that lies on tin there. */
+interface Plane {
+  readonly height: number
+  /** Highest height that still belongs to it: a disc lifts what stands on it by its own thickness. */
+  readonly reach: number
 }
 
-const bandsOfSlice = (slice: number, walls: readonly ProfileWall[], middle: number): Band[] => {
-  const here = walls
-    .filter((wall) => wall.bottom < middle && middle < wall.top)
-    .sort((a, b) => a.outerRadius - b.outerRadius)
+const planesOf = (heights: readonly number[], plates: readonly ProfilePlate[]): Plane[] => {
+  const discs = plates
+    .map(({ height, thickness = 0 }) => ({ height, top: height + thickness }))
+    .sort((a, b) => a.height - b.height)
+  const planes: Plane[] = []
+  for (const height of [...heights].sort((a, b) => a - b)) {
+    if (height <= (planes[planes.length - 1]?.reach ?? Number.NEGATIVE_INFINITY)) continue
+    let reach = height + SAME_HEIGHT
+    for (const disc of discs)
+      if (disc.height >= height && disc.height <= reach) reach = Math.max(reach, disc.top + SAME_HEIGHT)
+    planes.push({ height, reach })
+  }
+  return planes
+}
+
+/** Bands between the walls that stand in a slice. */
+const bandsOfSlice = (slice: number, walls: readonly ProfileWall[]): Band[] => {
+  const here = [...walls].sort((a, b) => a.outerRadius - b.outerRadius)
   const bands: Band[] = []
   let inner = 0
   for (const wall of here) {
@@ -105,12 +117,16 @@ const ringArea = (inner: number, outer: number): number => Math.PI * (outer * ou
  * the fuel bed), so that no chamber on the axis reaches across them.
  */
 export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): ChamberMap => {
-  const heights = distinctHeights([
-    ...profile.walls.flatMap((wall) => [wall.bottom, wall.top]),
-    ...profile.plates.map((plate) => plate.height),
-    ...cutsAt,
-  ])
-  const planeOf = (height: number): number => heights.findIndex((h) => height - h <= SAME_HEIGHT)
+  const planes = planesOf(
+    [
+      ...profile.walls.flatMap((wall) => [wall.bottom, wall.top]),
+      ...profile.plates.map((plate) => plate.height),
+      ...cutsAt,
+    ],
+    profile.plates,
+  )
+  const heights = planes.map(({ height }) => height)
+  const planeOf = (height: number): number => planes.findIndex(({ reach }) => height <= reach)
   const platesAt = heights.map((_, plane) =>
     profile.plates.filter((plate) => planeOf(plate.height) === plane),
   )
@@ -118,8 +134,8 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
 
   const slices: Band[][] = []
   for (let s = 0; s + 1 < heights.length; s++) {
-    const middle = ((heights[s] as number) + (heights[s + 1] as number)) / 2
-    slices.push(bandsOfSlice(s, profile.walls, middle))
+    const here = profile.walls.filter((wall) => planeOf(wall.bottom) <= s && planeOf(wall.top) > s)
+    slices.push(bandsOfSlice(s, here))
   }
 
   // Union of bands into chambers.

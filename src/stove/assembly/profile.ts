@@ -27,7 +27,10 @@ export interface ProfilePlate {
   readonly bore: string | null
   readonly innerRadius: number
   readonly outerRadius: number
+  /** Of its lower face. */
   readonly height: number
+  /** Where it is worth counting: a disc that others stand on; thin tin otherwise. */
+  readonly thickness?: number
 }
 
 const hasSeam = (end: CanEnd): boolean => end.kind !== 'drawn' && end.kind !== 'cut'
@@ -101,7 +104,7 @@ export const profileOf = (placed: readonly PlacedPart[]): Profile => {
       walls.push({ part: name, innerRadius: outerRadius - part.can.bodyWall, outerRadius, bottom: base, top })
       plates.push(...endPlates(name, part, base, 'bottom'), ...endPlates(name, part, base, 'top'))
     } else if (part.form === 'disc') {
-      const disc = { part: name, face: 'face' as const, innerRadius: 0, height: base as number }
+      const disc = { part: name, face: 'face' as const, innerRadius: 0, height: base, thickness: part.thickness }
       plates.push(...bored({ ...disc, outerRadius: part.diameter.value / 2 }, part.openings))
     }
   }
