@@ -104,7 +104,13 @@ export const profileOf = (placed: readonly PlacedPart[]): Profile => {
       walls.push({ part: name, innerRadius: outerRadius - part.can.bodyWall, outerRadius, bottom: base, top })
       plates.push(...endPlates(name, part, base, 'bottom'), ...endPlates(name, part, base, 'top'))
     } else if (part.form === 'disc') {
-      const disc = { part: name, face: 'face' as const, innerRadius: 0, height: base, thickness: part.thickness }
+      const disc = {
+        part: name,
+        face: 'face' as const,
+        innerRadius: 0,
+        height: base,
+        thickness: part.thickness,
+      }
       plates.push(...bored({ ...disc, outerRadius: part.diameter.value / 2 }, part.openings))
     }
   }
