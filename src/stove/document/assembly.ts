@@ -84,7 +84,9 @@ const hostProblems = (
     problemAt(
       place,
       'assembly.host-later',
-      `a part placed further up: ${listed(before)}`,
+      before.size === 0
+        ? 'a part placed further up; there is none yet'
+        : `a part placed further up: ${listed(before)}`,
       assembly.some((one) => one.part === host)
         ? `Move the line of "${host}" above that of "${part}".`
         : `Place "${host}" first.`,

@@ -14,7 +14,7 @@ export const checkFormat = (json: JsonValue, wanted: string): Outcome<null> => {
     bad({ code: `format.${code}`, field, value, allowed: `"${wanted}"`, fix })
   if (typeof json !== 'object' || json === null || Array.isArray(json))
     return wrong('not-a-file', shown(json), `Begin with braces and "format": "${wanted}".`, 'file')
-  const format = (json as { readonly [key: string]: JsonValue })['format']
+  const format = (json as { readonly format?: JsonValue }).format
   if (format === undefined) return wrong('missing', '', `Begin the file with "format": "${wanted}".`)
   const [, kind, version] = (typeof format === 'string' ? FORMAT.exec(format) : null) ?? []
   const [, wantedKind, wantedVersion] = FORMAT.exec(wanted) ?? []

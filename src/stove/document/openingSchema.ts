@@ -90,12 +90,9 @@ const row = strict({
   bearing: angle('bearing').optional().meta({
     description: 'Bearing of position 1 from the front mark, clockwise seen from above. 0 deg if left out.',
   }),
-  stagger: z
-    .boolean()
-    .optional()
-    .meta({
-      description: 'Turns the row by half its pitch, so that it stands between the holes of another.',
-    }),
+  stagger: z.boolean().optional().meta({
+    description: 'Turns the row by half its pitch, so that it stands between the holes of another.',
+  }),
 }).meta({ id: 'row', description: 'A ring of equal openings in a wall.' })
 
 const ring = strict({

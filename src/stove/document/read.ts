@@ -39,24 +39,20 @@ const readParts = (
   placements: readonly Placement[],
   root: Place,
 ): { readonly parts: ReadonlyMap<string, Part>; readonly problems: readonly Problem[] } => {
-  const solid = new Map<string, Part>()
+  const found = new Map<string, Part>()
   const problems: Problem[] = []
-  const entries = Object.entries(read.parts)
-  const add = (name: string, outcome: Outcome<Part>): void => {
-    if (outcome.ok) solid.set(name, outcome.value)
-    else problems.push(...outcome.problems)
-  }
-  for (const [name, part] of entries)
-    if (part.form !== 'band') add(name, readPart(name, part, null, within(root, 'parts', name)))
-  for (const [name, part] of entries)
-    if (part.form === 'band')
-      add(name, readPart(name, part, diameterUnderBand(name, placements, solid), within(root, 'parts', name)))
-  const parts = new Map(
-    entries.flatMap(([name]) => {
-      const part = solid.get(name)
-      return part === undefined ? [] : [[name, part] as const]
-    }),
+  const names = Object.keys(read.parts)
+  const bandsLast = Object.entries(read.parts).sort(
+    ([, a], [, b]) => Number(a.form === 'band') - Number(b.form === 'band'),
   )
+  for (const [name, entry] of bandsLast) {
+    const under = entry.form === 'band' ? diameterUnderBand(name, placements, found) : null
+    const reading = readPart(name, entry, under, within(root, 'parts', name))
+    if (reading.part !== null) found.set(name, reading.part)
+    problems.push(...reading.problems)
+  }
+  // Back into the order of the file.
+  const parts = new Map([...found].sort(([a], [b]) => names.indexOf(a) - names.indexOf(b)))
   return { parts, problems }
 }
 

@@ -32,7 +32,8 @@ const bare = (read: PartRead, place: Place): Outcome<Part> => {
   }
 }
 
-const wallOf = (name: string, part: Part, bandDiameter: Metres | null): Wall => {
+const wallOf = (partName: string, part: Part, bandDiameter: Metres | null): Wall => {
+  const name = `"${partName}"`
   switch (part.form) {
     case 'can':
       return { name, height: part.can.height.value, diameter: part.can.bodyDiameter.value }
@@ -58,25 +59,32 @@ const readOpening = (read: OpeningRead, part: Part, wall: Wall, place: Place): O
   }
 }
 
+/** A part as far as it could be read: without openings that cannot be, null where its own body cannot be. */
+export interface PartReading {
+  readonly part: Part | null
+  readonly problems: readonly Problem[]
+}
+
 /**
- * A part with its openings in it, all problems collected. `bandDiameter` is the outside of the can a
- * band goes round, or null where the assembly does not say.
+ * A part with its openings in it. `bandDiameter` is the outside of the can a band goes round, or null
+ * where the assembly does not say.
  */
 export const readPart = (
   name: string,
   read: PartRead,
   bandDiameter: Metres | null,
   place: Place,
-): Outcome<Part> => {
-  const part = bare(read, place)
-  if (!part.ok) return part
-  const wall = wallOf(name, part.value, bandDiameter)
+): PartReading => {
+  const body = bare(read, place)
+  if (!body.ok) return { part: null, problems: body.problems }
+  const part = body.value
+  const wall = wallOf(name, part, bandDiameter)
   const openings = new Map<string, Opening>()
   const problems: Problem[] = []
   for (const [key, opening] of Object.entries(read.openings ?? {})) {
-    const outcome = readOpening(opening, part.value, wall, within(place, 'openings', key))
+    const outcome = readOpening(opening, part, wall, within(place, 'openings', key))
     if (outcome.ok) openings.set(key, outcome.value)
     else problems.push(...outcome.problems)
   }
-  return problems.length > 0 ? bad(...problems) : good({ ...part.value, openings })
+  return { part: { ...part, openings }, problems }
 }

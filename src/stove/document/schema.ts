@@ -8,8 +8,9 @@ import { bandOpening, canOpening, discOpening } from './openingSchema.ts'
 
 export const STOVE_FORMAT = 'tinwright/stove@1'
 
-const MOST_PARTS = 24
-const MOST_OPENINGS = 40
+/** More than any stove has, and few enough that no file can swamp a machine. */
+const MOST_PARTS = 16
+const MOST_OPENINGS = 24
 
 /** What snips leave of a trimmed edge, either way: common practice, no source [m]. */
 const TRIM_TOLERANCE = fromMillimetres(1)

@@ -69,41 +69,42 @@ const misfit = (issues: readonly Issue[], file: JsonValue | undefined): number =
     return sum + (absent ? 5 : 1)
   }, 0)
 
+type Branch = readonly Issue[]
+
+const unknownHere = (branch: Branch): readonly string[] =>
+  branch.flatMap((one) => (one.code === 'unrecognized_keys' && one.path.length === 0 ? one.keys : []))
+
+/** A branch that wants text: its reader complains about the value itself. */
+const wantsText = (branch: Branch): boolean =>
+  branch.some(({ code, path }) => code === 'custom' && path.length === 0)
+
+/** Several shapes were possible: tells what is wrong with the one that was most likely meant. */
 const unionProblems = (
   issue: Extract<Issue, { code: 'invalid_union' }>,
   file: JsonValue | undefined,
   at: Path,
 ): readonly Problem[] => {
   const here = valueAt(file, at)
-  const errors = issue.errors
-  if (errors.length === 0) return [wrongChoice(at, here, issue.message.split(', '))]
+  if (issue.errors.length === 0) return [wrongChoice(at, here, issue.message.split(', '))]
   if (here === undefined) return [missing(at, issue.message)]
-  if (typeof here !== 'object' || here === null || Array.isArray(here))
-    return [
-      problem(
-        'type.wrong',
-        at,
-        shown(here),
-        `braces with ${issue.message}`,
-        'Say what it is, then how large: { "bit": "6 mm" }.',
-      ),
-    ]
+  const deeper = (branch: Branch): readonly Problem[] => branch.flatMap((one) => issueProblems(one, file, at))
+  if (typeof here !== 'object' || here === null || Array.isArray(here)) {
+    const text = issue.errors.find(wantsText)
+    if (text !== undefined) return deeper(text)
+    const fix = 'Say what it is, then how large: { "bit": "6 mm" }.'
+    return [problem('type.wrong', at, shown(here), `braces with ${issue.message}`, fix)]
+  }
   const keys = Object.keys(here)
   if (keys.length === 0)
     return [problem('key.missing', at, 'empty braces', issue.message, 'Say which of these it is.')]
-  const scores = errors.map((branch) => misfit(branch, here))
-  const best = errors[scores.indexOf(Math.min(...scores))] ?? []
+  const branches = issue.errors.filter((branch) => !wantsText(branch))
+  const scores = branches.map((branch) => misfit(branch, here))
+  const best = branches[scores.indexOf(Math.min(...scores))] ?? []
   // More than one of the alternatives at once: naming one branch's complaint would mislead.
-  const belongsSomewhere = keys.every((key) =>
-    errors.some(
-      (branch) => !branch.some((one) => one.code === 'unrecognized_keys' && one.keys.includes(key)),
-    ),
-  )
-  if (belongsSomewhere && best.some(({ code, path }) => code === 'unrecognized_keys' && path.length === 0))
-    return [
-      problem('choice.several', at, keys.join(', '), issue.message, 'Keep one and take the others out.'),
-    ]
-  return best.flatMap((one) => issueProblems(one, file, at))
+  const allKnown = keys.every((key) => branches.some((branch) => !unknownHere(branch).includes(key)))
+  return allKnown && unknownHere(best).length > 0
+    ? [problem('choice.several', at, keys.join(', '), issue.message, 'Keep one and take the others out.')]
+    : deeper(best)
 }
 
 const issueProblems = (issue: Issue, file: JsonValue | undefined, base: Path = []): readonly Problem[] => {

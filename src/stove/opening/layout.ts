@@ -118,13 +118,20 @@ export const sunflowerByPitch = (pitch: Metres, fillRadius: Metres): readonly Po
 
 /** Smallest distance between two of the points; infinite for fewer than two [m]. */
 export const closestHoles = (holes: readonly PolarPoint[]): Metres => {
-  const flat = holes.map(({ radius, bearing }) => {
-    const angle = (bearing * Math.PI) / 180
-    return { x: radius * Math.sin(angle), y: radius * Math.cos(angle) }
-  })
+  const flat = holes
+    .map(({ radius, bearing }) => {
+      const angle = (bearing * Math.PI) / 180
+      return { x: radius * Math.sin(angle), y: radius * Math.cos(angle) }
+    })
+    .sort((a, b) => a.x - b.x)
   let closest = Number.POSITIVE_INFINITY
   for (const [index, a] of flat.entries()) {
-    for (const b of flat.slice(index + 1)) closest = Math.min(closest, Math.hypot(a.x - b.x, a.y - b.y))
+    // From west to east: what lies further east than the closest pair so far need not be looked at.
+    for (let next = index + 1; next < flat.length; next += 1) {
+      const b = flat[next] as (typeof flat)[number]
+      if (b.x - a.x >= closest) break
+      closest = Math.min(closest, Math.hypot(a.x - b.x, a.y - b.y))
+    }
   }
   return closest as Metres
 }
