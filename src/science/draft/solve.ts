@@ -25,7 +25,7 @@ const TOLERANCE = 1e-11
 /** What is taken where rounding allows no better: the bar itself [1]. */
 const ACCEPTABLE = 1e-9
 /** Share of what the heads could drive below which nothing flows [1]. */
-const STILL = 1e-9
+const STILL = 1e-7
 const MAX_ITERATIONS = 80
 const MAX_HALVINGS = 30
 /**
