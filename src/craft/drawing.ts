@@ -1,7 +1,10 @@
 import type { Millimetres } from '#basis/units.ts'
 
-/** Pens and tools: what a line is for decides how every writer draws it. */
-export type Layer = 'cut' | 'drill' | 'fold' | 'mark' | 'text' | 'dimension'
+/**
+ * Pens and tools: what a line is for decides how every writer draws it. `cut` is cut in the tin; `paper`
+ * is the edge of the template itself, cut with scissors.
+ */
+export type Layer = 'cut' | 'drill' | 'fold' | 'mark' | 'paper' | 'text' | 'dimension'
 
 /** x to the right, y up [mm]. */
 export interface Point {
@@ -39,4 +42,6 @@ export interface Drawing {
   readonly width: Millimetres
   readonly height: Millimetres
   readonly shapes: readonly Shape[]
+  /** Paragraphs that go with it; each writer sets them where it has room. */
+  readonly notes: readonly string[]
 }

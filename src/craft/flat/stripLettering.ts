@@ -1,0 +1,147 @@
+import { toMillimetres } from '#basis/units.ts'
+import type { Point, Shape } from '../drawing.ts'
+import { besides, type Label, labelSize, type Room } from '../lettering/room.ts'
+import { LABEL_SIZE, NOTE_SIZE } from '../lettering/sizes.ts'
+import { alongStrip } from './bearing.ts'
+import { holeSize } from './hole.ts'
+import type { NamedRow, Strip } from './strip.ts'
+import { rowLabel } from './wording.ts'
+
+/** A label is set once for so much length, so that a piece of a long strip has it too [mm]. */
+const LABEL_EVERY = 175
+
+/** Middles of equal shares of a strip, each no longer than the length that needs a label of its own. */
+const shares = (length: number): readonly number[] => {
+  const count = Math.ceil(length / LABEL_EVERY)
+  return Array.from({ length: count }, (_, index) => ((index + 0.5) / count) * length)
+}
+
+/** A strip on which labels look for their places. */
+interface Lettering {
+  readonly strip: Strip
+  readonly height: number
+  readonly room: Room
+}
+
+/** Spots at each of some heights in turn, from `x` outwards. */
+function* spotsAt(x: number, heights: readonly number[], reach: number): Generator<Point> {
+  for (const y of heights) yield* besides(x, y, reach)
+}
+
+/** Every height of the strip, the nearest to `from` first. */
+const allHeights = (height: number, from: number): readonly number[] =>
+  Array.from({ length: Math.floor(height) }, (_, index) => index + 0.5).sort((a, b) => Math.abs(a - from) - Math.abs(b - from))
+
+/** The first of several labels that finds a place. */
+const firstThatFits = (room: Room, attempts: Iterable<readonly [Label, Iterable<Point>]>): readonly Shape[] => {
+  for (const [label, spots] of attempts) {
+    const set = room.letter(label, spots)
+    if (set.length > 0) return set
+  }
+  return []
+}
+
+/**
+ * What a row is and how high: over it or under it if there is room, else as near as there is; the height
+ * in it says which row is meant.
+ */
+const letterRow = ({ strip, height, room }: Lettering, { name, row }: NamedRow, x: number): readonly Shape[] => {
+  const middle = toMillimetres(row.height) - toMillimetres(strip.low)
+  const half = holeSize(row.hole).height / 2
+  const reach = LABEL_EVERY / 4
+  const lines = rowLabel(name, row)
+  const near = (label: Label): readonly [Label, Iterable<Point>] => {
+    const away = half + 2.7 + labelSize(label).height / 2
+    const heights = [0, 1.5, 3, 5].flatMap((more) => [middle + away + more, middle - away - more])
+    return [label, spotsAt(x, heights, reach)]
+  }
+  const [large, small]: readonly [Label, Label] = [{ lines, size: LABEL_SIZE }, { lines, size: NOTE_SIZE }]
+  const anywhere = allHeights(height, middle)
+  const together = firstThatFits(room, [
+    near(large),
+    near(small),
+    near({ lines: [lines.join(', ')], size: NOTE_SIZE }),
+    [large, spotsAt(x, anywhere, reach)],
+    [small, spotsAt(x, anywhere, reach)],
+  ])
+  if (together.length > 0) return together
+  return lines.flatMap((line) =>
+    firstThatFits(room, [near({ lines: [line], size: LABEL_SIZE }), near({ lines: [line], size: NOTE_SIZE })]),
+  )
+}
+
+/** A note on one line if it finds a place so, else on the lines it comes in. */
+const letterNote = (
+  room: Room,
+  lines: readonly string[],
+  spots: () => Iterable<Point>,
+  angle: 0 | 90 = 0,
+): readonly Shape[] =>
+  lines.length === 0
+    ? []
+    : firstThatFits(room, [
+        [{ lines: [lines.join(' ')], size: NOTE_SIZE, angle }, spots()],
+        [{ lines, size: NOTE_SIZE, angle }, spots()],
+      ])
+
+/** What an edge lies on: near the edge in every share, or once wherever there is room. */
+const letterEdge = (
+  { strip: { length }, height, room }: Lettering,
+  lines: readonly string[],
+  edge: number,
+  inward: 1 | -1,
+): readonly Shape[] => {
+  const near = [3.6, 5.6, 11, 13].map((away) => edge + inward * away)
+  const set = shares(length).flatMap((x) => letterNote(room, lines, () => spotsAt(x, near, LABEL_EVERY / 4)))
+  if (set.length > 0) return set
+  const anywhere = function* (): Generator<Point> {
+    for (const x of shares(length)) yield* spotsAt(x, allHeights(height, edge), LABEL_EVERY / 4)
+  }
+  return letterNote(room, lines, anywhere)
+}
+
+/** An arrow that says which way is up, near the left end if it has room there. */
+const upArrow = ({ strip, height, room }: Lettering): readonly Shape[] => {
+  const [width, tall] = [7, Math.min(14, height - 4)]
+  const line = (from: Point, to: Point): Shape => ({ kind: 'line', layer: 'dimension', from, to })
+  for (const { x, y } of spotsAt(14, allHeights(height, height / 2), 9)) {
+    const box = { left: x - width / 2, right: x + width / 2, bottom: y - tall / 2, top: y + tall / 2 }
+    if (!room.claim(box)) continue
+    return [
+      line({ x, y: box.bottom + 4.5 }, { x, y: box.top }),
+      line({ x: x - 1.6, y: box.top - 3 }, { x, y: box.top }),
+      line({ x: x + 1.6, y: box.top - 3 }, { x, y: box.top }),
+      { kind: 'text', layer: 'text', at: { x, y: box.bottom + 0.8 }, text: 'UP', size: NOTE_SIZE, anchor: 'middle', angle: 0 },
+    ]
+  }
+  return []
+}
+
+/** Names the can's side seam; where it is the join, says that the end goes on it. */
+const letterSideSeam = ({ strip, height, room }: Lettering): readonly Shape[] => {
+  if (strip.sideSeam === null) return []
+  const x = alongStrip(strip, strip.sideSeam)
+  const isJoin = x < 0.5 || x > strip.length - 0.5
+  const lines = isJoin ? ['this end goes', 'on the can’s side seam'] : ['can’s side seam']
+  const spots = [3, -3, 5, -5].flatMap((beside) =>
+    [0.5, 0.4, 0.6, 0.3, 0.7].map((share) => ({ x: x + beside, y: share * height })),
+  )
+  return letterNote(room, lines, () => spots, 90)
+}
+
+/** Labels on the strip itself, in the order in which they may choose their places. */
+export const stripLettering = (strip: Strip, height: number, room: Room): readonly Shape[] => {
+  const { length, tab } = strip
+  const on: Lettering = { strip, height, room }
+  const onTab = [0.5, 0.4, 0.6].map((share) => ({ x: length + tab / 2, y: share * height }))
+  const onStrip = () => spotsAt(length * 0.4, [height - 10, 4, ...allHeights(height, height / 2)], length * 0.4)
+  return [
+    ...letterNote(room, strip.tabText, () => onTab, 90),
+    ...strip.rows.flatMap((named) => shares(length).flatMap((x) => letterRow(on, named, x))),
+    ...letterEdge(on, strip.lowerEdge, 0, 1),
+    ...letterEdge(on, strip.upperEdge, height, -1),
+    ...upArrow(on),
+    ...letterSideSeam(on),
+    ...letterNote(room, [strip.title], onStrip),
+  ]
+}

@@ -1,0 +1,88 @@
+import fontkit from '@cantoo/fontkit'
+import type { PDFDocument, PDFFont, PDFHexString } from '@cantoo/pdf-lib'
+import type { Weight } from '../lettering/measure.ts'
+
+/**
+ * Font files of the lettering, TrueType, OpenType or WOFF: each weight as one file or as several that
+ * cover different scripts, the first one first asked for a letter.
+ */
+export type LetteringFonts = Readonly<Record<Weight, readonly Uint8Array[]>>
+
+/** Text set in one font of a face. */
+export interface Run {
+  readonly font: PDFFont
+  readonly codes: PDFHexString
+  /** In ems. */
+  readonly width: number
+}
+
+/** A weight of the lettering, ready to set text. */
+export interface Face {
+  readonly runs: (text: string) => readonly Run[]
+}
+
+/** What stands for a letter that no font has. */
+const MISSING = '?'
+
+/** Features off: width and look of a text are then those of its letters one by one. */
+const PLAIN = { liga: false, calt: false, ccmp: false, kern: false }
+
+/** A PDF subset name must begin with six capitals; one that is counted is the same on every run. */
+const subsetTag = (index: number): string => `TINWR${String.fromCharCode(65 + (index % 26))}`
+
+interface Cut {
+  readonly bytes: Uint8Array
+  readonly covers: ReadonlySet<number>
+  readonly name: string
+}
+
+/**
+ * Sets text in the given fonts. A font goes into the document when it is first needed, with only the
+ * letters that are used. Letters that none has are set as `?` and handed to `miss`.
+ */
+export const openFace = async (
+  doc: PDFDocument,
+  files: readonly Uint8Array[],
+  firstTag: number,
+  texts: ReadonlySet<string>,
+  miss: (letter: string) => void,
+): Promise<Face> => {
+  const cuts = files.map((bytes): Cut => {
+    const font = fontkit.create(bytes)
+    if (!('characterSet' in font)) throw new TypeError('A font collection will not do for lettering: give one font a file.')
+    return { bytes, covers: new Set(font.characterSet), name: font.postscriptName ?? 'Lettering' }
+  })
+  const cutOf = (letter: string): number => cuts.findIndex(({ covers }) => covers.has(letter.codePointAt(0) ?? 0))
+  const missing = cutOf(MISSING)
+  if (missing === -1) throw new TypeError(`The lettering fonts have no "${MISSING}": they are no fonts for text.`)
+
+  const needed = new Set([...texts].flatMap((text) => [...text]).map((letter) => {
+    const index = cutOf(letter)
+    if (index === -1) miss(letter)
+    return index === -1 ? missing : index
+  }))
+  const fonts = new Map<number, PDFFont>()
+  for (const index of [...needed].sort((a, b) => a - b)) {
+    const cut = cuts[index] as Cut
+    const customName = `${subsetTag(firstTag + index)}+${cut.name}`
+    fonts.set(index, await doc.embedFont(cut.bytes, { subset: true, customName, features: PLAIN }))
+  }
+
+  return {
+    runs: (text) => {
+      const pieces: { readonly index: number; text: string }[] = []
+      for (const letter of text) {
+        const found = cutOf(letter)
+        const index = found === -1 ? missing : found
+        const last = pieces.at(-1)
+        const drawn = found === -1 ? MISSING : letter
+        if (last?.index === index) last.text += drawn
+        else pieces.push({ index, text: drawn })
+      }
+      return pieces.map((piece) => {
+        const font = fonts.get(piece.index) as PDFFont
+        return { font, codes: font.encodeText(piece.text), width: font.widthOfTextAtSize(piece.text, 1) }
+      })
+    },
+  }
+}

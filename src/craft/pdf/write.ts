@@ -1,0 +1,137 @@
+import fontkit from '@cantoo/fontkit'
+import {
+  clip,
+  concatTransformationMatrix,
+  endPath,
+  PDFBool,
+  PDFDocument,
+  type PDFFont,
+  PDFName,
+  type PDFOperator,
+  type PDFPage,
+  popGraphicsState,
+  PrintScaling,
+  pushGraphicsState,
+  rectangle,
+} from '@cantoo/pdf-lib'
+import { BadInput } from '#basis/problem.ts'
+import type { Shape } from '../drawing.ts'
+import { type Weight, weightOf } from '../lettering/measure.ts'
+import type { Piece, Sheet } from '../sheet/sheet.ts'
+import { type Face, type LetteringFonts, openFace, type Run } from './face.ts'
+import { round, trace, type Typesetter } from './trace.ts'
+
+export interface PdfEnv {
+  readonly title: string
+  /** Day the document bears, `2031-05-17`; there is no clock in here. */
+  readonly date: string
+  /** Of the program. */
+  readonly version: string
+  readonly fonts: LetteringFonts
+}
+
+export interface WrittenPdf {
+  readonly bytes: Uint8Array
+  /** Letters that no font given had, printed as `?`. */
+  readonly missingLetters: readonly string[]
+}
+
+/** PDF measures in points of 1/72 in; pages are drawn in millimetres under one scale (ISO 32000-1, 8.3.2.3). */
+const POINTS_PER_MM = 72 / 25.4
+
+const readDate = (date: string): Date => {
+  const day = /^\d{4}-\d{2}-\d{2}$/.test(date) ? new Date(`${date}T00:00:00Z`) : new Date(Number.NaN)
+  if (!Number.isNaN(day.getTime()) && day.toISOString().startsWith(date)) return day
+  throw new BadInput([
+    {
+      code: 'date.form',
+      field: 'date',
+      value: date,
+      allowed: 'a day of the calendar written as year-month-day, such as 2031-05-17',
+      fix: 'Write the year with four digits, month and day with two.',
+    },
+  ])
+}
+
+const shapesOf = (sheet: Sheet): readonly Shape[] => [...sheet.furniture, ...sheet.pieces.flatMap(({ shapes }) => shapes)]
+
+/** Every text of the document in the given weight. */
+const textsIn = (sheets: readonly Sheet[], weight: Weight): ReadonlySet<string> =>
+  new Set(
+    sheets
+      .flatMap(shapesOf)
+      .flatMap((shape) => (shape.kind === 'text' && weightOf(shape.size) === weight ? [shape.text] : [])),
+  )
+
+const tracePiece = ({ clip: shown, at, shapes }: Piece, setter: Typesetter): PDFOperator[] => [
+  pushGraphicsState(),
+  rectangle(round(at.x), round(at.y), round(shown.right - shown.left), round(shown.top - shown.bottom)),
+  clip(),
+  endPath(),
+  concatTransformationMatrix(1, 0, 0, 1, round(at.x - shown.left), round(at.y - shown.bottom)),
+  ...trace(shapes, setter),
+  popGraphicsState(),
+]
+
+const pageTypesetter = (page: PDFPage, faces: Readonly<Record<Weight, Face>>): Typesetter => {
+  const keys = new Map<PDFFont, string>()
+  return {
+    runs: (text, weight) => faces[weight].runs(text),
+    fontKey: ({ font }: Run) => {
+      const known = keys.get(font)
+      if (known !== undefined) return known
+      const key = `F${keys.size}`
+      keys.set(font, key)
+      page.node.setFontDictionary(PDFName.of(key), font.ref)
+      return key
+    },
+  }
+}
+
+/** The document as a reader shows and a printer prints it: no scaling, paper by page size, title in the bar. */
+const describe = (doc: PDFDocument, { title, version }: PdfEnv, day: Date): void => {
+  doc.setTitle(title, { showInWindowTitleBar: true })
+  doc.setCreator(`Tinwright ${version}`)
+  doc.setProducer(`Tinwright ${version}`)
+  doc.setCreationDate(day)
+  doc.setModificationDate(day)
+  doc.setLanguage('en')
+  const preferences = doc.catalog.getOrCreateViewerPreferences()
+  preferences.setPrintScaling(PrintScaling.None)
+  preferences.setPickTrayByPDFSize(true)
+  preferences.dict.set(PDFName.of('DisplayDocTitle'), PDFBool.True)
+}
+
+/**
+ * Writes sheets as a PDF: vectors at true size, the lettering embedded, printing without scaling asked for.
+ * The same sheets and environment give the same bytes: fonts are named by count, dates come from outside,
+ * coordinates are rounded to 0.1 µm. Throws `BadInput` for a date that is none.
+ */
+export const writePdf = async (sheets: readonly Sheet[], env: PdfEnv): Promise<WrittenPdf> => {
+  const day = readDate(env.date)
+  const doc = await PDFDocument.create({ updateMetadata: false })
+  doc.registerFontkit(fontkit)
+  describe(doc, env, day)
+  const missing = new Set<string>()
+  const miss = (letter: string): void => {
+    missing.add(letter)
+  }
+  const { regular, semibold } = env.fonts
+  const faces = {
+    regular: await openFace(doc, regular, 0, textsIn(sheets, 'regular'), miss),
+    semibold: await openFace(doc, semibold, regular.length, textsIn(sheets, 'semibold'), miss),
+  }
+  for (const sheet of sheets) {
+    const page = doc.addPage([sheet.size.width * POINTS_PER_MM, sheet.size.height * POINTS_PER_MM])
+    const setter = pageTypesetter(page, faces)
+    page.pushOperators(
+      pushGraphicsState(),
+      concatTransformationMatrix(POINTS_PER_MM, 0, 0, POINTS_PER_MM, 0, 0),
+      ...sheet.pieces.flatMap((piece) => tracePiece(piece, setter)),
+      ...trace(sheet.furniture, setter),
+      popGraphicsState(),
+    )
+  }
+  const bytes = await doc.save({ addDefaultPage: false, updateFieldAppearances: false })
+  return { bytes, missingLetters: [...missing] }
+}

@@ -1,0 +1,76 @@
+import type { Block, Blocks } from './block.ts'
+import { type Orientation, pageFrame, type PaperName } from './paper.ts'
+
+/** Between blocks that share a page [mm]. */
+const GAP = 5
+
+/** A block on a page, its lower left corner at (x, y). */
+export interface PlacedBlock {
+  readonly block: Block
+  readonly x: number
+  readonly y: number
+}
+
+interface Shelf {
+  readonly top: number
+  readonly height: number
+  readonly right: number
+}
+
+export interface PackedPage {
+  readonly way: Orientation
+  readonly placed: readonly PlacedBlock[]
+  readonly shelves: readonly Shelf[]
+}
+
+/** The page with a block set on its first shelf with room, or on a new one under them; null if it will not go. */
+const withBlock = (page: PackedPage, block: Block, paper: PaperName): PackedPage | null => {
+  const { field } = pageFrame(paper, page.way)
+  const set = (shelf: Shelf, x: number, shelves: readonly Shelf[]): PackedPage => ({
+    ...page,
+    placed: [...page.placed, { block, x, y: shelf.top - block.height }],
+    shelves: [...shelves, { ...shelf, right: x + block.width }],
+  })
+  for (const shelf of page.shelves) {
+    const x = shelf.right + GAP
+    if (block.height <= shelf.height + 1e-9 && x + block.width <= field.right + 1e-9)
+      return set(shelf, x, page.shelves.filter((other) => other !== shelf))
+  }
+  const lowest = Math.min(field.top + GAP, ...page.shelves.map(({ top, height }) => top - height))
+  const top = lowest - GAP
+  if (top - block.height < field.bottom - 1e-9 || block.width > field.right - field.left + 1e-9) return null
+  return set({ top, height: block.height, right: field.left }, field.left, page.shelves)
+}
+
+const emptyPage = (way: Orientation): PackedPage => ({ way, placed: [], shelves: [] })
+
+const withAll = (page: PackedPage, blocks: readonly Block[], paper: PaperName): PackedPage | null =>
+  blocks.reduce<PackedPage | null>((so, block) => (so === null ? null : withBlock(so, block, paper)), page)
+
+/**
+ * Sets blocks on as few pages as rows of blocks, like books on shelves, allow. The pieces of one drawing
+ * stay on one page if they fit one. Drawings that are cut for a page lying flat go first, so that the
+ * others can fill what they leave; then the tallest first. The same blocks always give the same pages.
+ */
+export const packPages = (drawings: readonly Blocks[], paper: PaperName): readonly PackedPage[] => {
+  const pages: PackedPage[] = []
+  const setTogether = (blocks: readonly Block[], way: Orientation): boolean => {
+    for (const [index, page] of pages.entries()) {
+      const fuller = withAll(page, blocks, paper)
+      if (fuller === null) continue
+      pages[index] = fuller
+      return true
+    }
+    const fresh = withAll(emptyPage(way), blocks, paper)
+    if (fresh !== null) pages.push(fresh)
+    return fresh !== null
+  }
+  const isFlat = ({ way }: Blocks): number => Number(way === 'landscape')
+  const tall = ({ blocks }: Blocks): number => blocks.reduce((sum, { height }) => sum + height, 0)
+  // Sorting keeps the order of equals.
+  const inTurn = [...drawings].sort((a, b) => isFlat(b) - isFlat(a) || tall(b) - tall(a))
+  for (const { way, blocks } of inTurn) {
+    if (!setTogether(blocks, way)) for (const block of blocks) setTogether([block], way)
+  }
+  return pages
+}
