@@ -1,0 +1,167 @@
+import { type AirAreas, areasOf } from '#stove/measure/areas.ts'
+import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.ts'
+import type { Duty, Finding } from '#stove/model.ts'
+import type { Check, CheckContext } from '../context.ts'
+import { note, SAY, warn } from '../finding.ts'
+import { called, figure, percent, wide } from '../phrase.ts'
+import { AREAS, type RangeRule } from '../rules.ts'
+import { areaRemedy } from './areaRemedy.ts'
+
+interface Question {
+  readonly context: CheckContext
+  readonly areas: AirAreas
+  readonly of: (duty: Duty) => readonly OpeningPlace[]
+}
+
+/** How bad it is that a ratio is outside its range; null inside it. */
+const gradeRatio = (ratio: number, { low, high }: RangeRule): Finding['severity'] | null => {
+  const off = ratio < low ? low / ratio : ratio > high ? ratio / high : 1
+  return off <= 1 + 1e-9 ? null : off > AREAS.far.value ? 'warn' : 'note'
+}
+
+/** A finding about all openings of one duty: named by the opening where there is only one. */
+const whereOf = (
+  places: readonly OpeningPlace[],
+): { readonly part: string; readonly opening: string | null } => ({
+  part: places[0]?.part.name ?? '',
+  opening: places.length === 1 ? (places[0]?.name ?? null) : null,
+})
+
+const rangeOf = ({ low, high }: RangeRule, by: number) => ({ low: low * by, high: high * by })
+
+const secondaryToBed = ({ context, areas, of }: Question): readonly Finding[] => {
+  const places = of('secondary')
+  if (areas.bed === null || places.length === 0) return []
+  const area = areas.byDuty.secondary
+  const ratio = area / areas.bed
+  const rule = AREAS.secondaryToBed
+  const severity = gradeRatio(ratio, rule)
+  if (severity === null) return []
+  const effect =
+    ratio < rule.low
+      ? 'too little air reaches the gas, and the flame is long and sooty'
+      : 'the jets are weak and cool the flame'
+  return [
+    SAY[severity](
+      'areas.secondary-to-bed',
+      whereOf(places),
+      `The secondary openings come to ${wide(area)}, ${percent(ratio)} of the fuel can’s section; a natural draught wants about ${rule.low * 100} to ${rule.high * 100} %: ${effect}.`,
+      areaRemedy(places, rangeOf(rule, areas.bed), area, context.shelf),
+    ),
+  ]
+}
+
+const primaryToSecondary = ({ context, areas, of }: Question): readonly Finding[] => {
+  const places = of('primary')
+  const { primary, secondary } = areas.byDuty
+  if (places.length === 0 || secondary <= 0) return []
+  const ratio = primary / secondary
+  const rule = AREAS.primaryToSecondary
+  if (gradeRatio(ratio, rule) === null) return []
+  return [
+    note(
+      'areas.primary-to-secondary',
+      whereOf(places),
+      `The primary openings come to ${wide(primary)}, ${figure(ratio)} times the secondary ones; makers often start from about four times.`,
+      areaRemedy(places, rangeOf(rule, secondary), primary, context.shelf),
+    ),
+  ]
+}
+
+/** Share of the draught spent in the first of two openings in a row: Δp ∝ (ṁ/A)². */
+const spentInFirst = (ratio: number): number => 1 / (1 + ratio ** 2)
+
+const intakeToInner = ({ context, areas, of }: Question): readonly Finding[] => {
+  const places = of('intake')
+  const { intake, primary, secondary } = areas.byDuty
+  const inner = primary + secondary
+  if (places.length === 0 || inner <= 0) return []
+  const ratio = intake / inner
+  if (gradeRatio(ratio, AREAS.intakeToInner) === null) return []
+  const say = ratio < AREAS.starvedIntake.value ? warn : note
+  return [
+    say(
+      'areas.intake-small',
+      whereOf(places),
+      `The intake comes to ${wide(intake)}, ${figure(ratio)} times the primary and secondary openings together: with those free, ${percent(spentInFirst(ratio))} of the draught is spent in the intake.`,
+      areaRemedy(places, rangeOf(AREAS.intakeToInner, inner), intake, context.shelf),
+    ),
+  ]
+}
+
+const passageToBed = ({ areas, of }: Question): readonly Finding[] => {
+  const { bed } = areas
+  if (bed === null) return []
+  return areas.stages
+    .filter(({ what }) => what === 'passage')
+    .flatMap(({ part, area }) => {
+      const ratio = area / bed
+      const rule = AREAS.passageToBed
+      if (gradeRatio(ratio, rule) === null) return []
+      const effect = ratio < rule.low ? 'it holds the gas back' : 'it hardly squeezes the flame'
+      const places = of('passage').filter((place) => place.part.name === part)
+      return [
+        note(
+          'areas.passage-to-bed',
+          { part, opening: whereOf(places).opening },
+          `The gas finds ${wide(area)} open in ${called(part)}, ${percent(ratio)} of the fuel can’s section: ${effect}.`,
+          `Most work between ${percent(rule.low)} and ${percent(rule.high)}: ${wide(rule.low * bed)} to ${wide(rule.high * bed)}.`,
+        ),
+      ]
+    })
+}
+
+const outletToPassage = ({ context, areas, of }: Question): readonly Finding[] => {
+  const places = of('outlet')
+  const passages = areas.stages.filter(({ what }) => what === 'passage' || what === 'riser')
+  if (places.length === 0 || passages.length === 0) return []
+  const tightest = Math.min(...passages.map(({ area }) => area))
+  const area = areas.byDuty.outlet
+  const ratio = area / tightest
+  const severity = gradeRatio(ratio, AREAS.outletToPassage)
+  if (severity === null) return []
+  return [
+    SAY[severity](
+      'areas.outlet-small',
+      whereOf(places),
+      `The outlet comes to ${wide(area)}, ${figure(ratio)} times the tightest place before it: flue gas backs up and comes out lower down.`,
+      areaRemedy(places, rangeOf(AREAS.outletToPassage, tightest), area, context.shelf),
+    ),
+  ]
+}
+
+const gapToSecondary = ({ areas }: Question): readonly Finding[] =>
+  areas.stages
+    .filter(({ what }) => what === 'gap')
+    .flatMap(({ part, area }) => {
+      const { secondary } = areas.byDuty
+      const severity = gradeRatio(area / secondary, AREAS.gapToSecondary)
+      if (secondary <= 0 || severity === null) return []
+      return [
+        SAY[severity](
+          'areas.gap-narrow',
+          { part },
+          `The gap inside ${called(part)} leaves ${wide(area)} at its tightest on the way to the secondary holes, ${figure(area / secondary)} times their area: ${percent(spentInFirst(area / secondary))} of that air’s draught is spent there.`,
+          `Use a wider ${called(part)} or a narrower fuel can, so that at least ${wide(AREAS.gapToSecondary.low * secondary)} stays free.`,
+        ),
+      ]
+    })
+
+/** Open areas against the fuel can's section and against each other. */
+export const areaRatios: Check = (context) => {
+  const areas = areasOf(context.stove, context.placed, context.profile)
+  const places = placedOpenings(context.placed)
+  const question: Question = {
+    context,
+    areas,
+    of: (duty) => places.filter(({ opening }) => opening.duty === duty),
+  }
+  return [
+    secondaryToBed,
+    primaryToSecondary,
+    intakeToInner,
+    passageToBed,
+    outletToPassage,
+    gapToSecondary,
+  ].flatMap((ask) => ask(question))
+}

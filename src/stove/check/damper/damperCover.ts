@@ -1,0 +1,114 @@
+import type { Metres } from '#basis/units.ts'
+import type { PlacedPart } from '#stove/assembly/place.ts'
+import type { BandPart, RowOpening, WallHole } from '#stove/model.ts'
+import { holeArea } from '#stove/opening/area.ts'
+import { openingOverlap } from '#stove/opening/overlap.ts'
+import { placeRow, wallHoleSize } from '#stove/opening/row.ts'
+import type { PlacedCan } from '../context.ts'
+import { wrappedAlong } from '../spacing/wallOutline.ts'
+
+/** A hole of the can or a window of its band: middle round the can and up from the band's lower edge [m]. */
+interface Cut {
+  readonly hole: WallHole
+  readonly x: number
+  readonly y: number
+  readonly reach: number
+}
+
+/** A band as it lies on its can. */
+export interface Damper {
+  readonly band: PlacedPart & { readonly part: BandPart }
+  readonly can: PlacedCan
+  readonly circumference: number
+}
+
+const cutsOf = (row: RowOpening, circumference: number, turned: number, rise: number): readonly Cut[] =>
+  placeRow(row, circumference as Metres).map(({ along, height }) => ({
+    hole: row.hole,
+    x: along + (turned / 360) * circumference,
+    y: height + rise,
+    reach: wallHoleSize(row.hole).round / 2,
+  }))
+
+export const windowsOf = ({ band }: Damper): readonly RowOpening[] =>
+  [...band.part.openings.values()].filter((opening) => opening.kind === 'row')
+
+/** A window as wide as can be and as high as the band: what of a hole lies under the band at all. */
+const blankBand = (height: Metres): WallHole => ({
+  shape: 'window',
+  width: 1e3 as Metres,
+  height,
+  foot: 'square',
+  bit: null,
+})
+
+/**
+ * Share of a row's area that stays open with the band turned by an angle from the can's front mark: what
+ * lies above or below the band, and what lies under its windows [1]. Exact, on the unrolled wall.
+ */
+export const openShare = (damper: Damper, row: RowOpening): ((angle: number) => number) => {
+  const { band, can, circumference } = damper
+  const height = band.part.height
+  const holes = cutsOf(row, circumference, 0, can.base - band.base)
+  const windows = windowsOf(damper).flatMap((window) => cutsOf(window, circumference, 0, 0))
+  const total = holes.length * holeArea(row)
+  const blank = blankBand(height)
+  const uncovered = holes.reduce(
+    (sum, { hole, y }) => sum + holeArea(row) - openingOverlap(hole, blank, 0, height / 2 - y),
+    0,
+  )
+  return (angle) => {
+    const turn = (angle / 360) * circumference
+    let free = uncovered
+    for (const hole of holes) {
+      for (const window of windows) {
+        const along = wrappedAlong(window.x + turn - hole.x, circumference)
+        if (Math.abs(along) < window.reach + hole.reach)
+          free += openingOverlap(hole.hole, window.hole, along, window.y - hole.y)
+      }
+    }
+    return Math.min(1, free / total)
+  }
+}
+
+const isEven = ({ leftOut }: RowOpening): boolean => leftOut.length === 0
+
+/** After this turn a band of evenly spaced windows looks as before [deg]. */
+const period = (damper: Damper): number => {
+  const windows = windowsOf(damper)
+  const [first] = windows
+  return first !== undefined && windows.every((window) => isEven(window) && window.count === first.count)
+    ? 360 / first.count
+    : 360
+}
+
+/** Turns worth trying: where some window stands middle over some hole, and whole steps between [deg]. */
+const turns = (damper: Damper, row: RowOpening): readonly number[] => {
+  const full = period(damper)
+  const { circumference } = damper
+  const bearings = (row: RowOpening): readonly number[] =>
+    placeRow(row, circumference as Metres).map(({ bearing }) => bearing)
+  const over = windowsOf(damper).flatMap((window) =>
+    bearings(window).flatMap((to) => bearings(row).map((from) => (((from - to) % full) + full) % full)),
+  )
+  const steps = Math.max(24, Math.ceil(full / 2))
+  return [...new Set([...over, ...Array.from({ length: steps }, (_, step) => (step * full) / steps)])]
+}
+
+/** How far a row can be opened and shut by turning its band. */
+export interface DamperRange {
+  readonly most: number
+  readonly least: number
+  /** As the stove file places the band. */
+  readonly asDrawn: number
+}
+
+export const damperRange = (damper: Damper, row: RowOpening): DamperRange => {
+  const share = openShare(damper, row)
+  const shares = turns(damper, row).map(share)
+  return {
+    most: Math.max(...shares),
+    least: Math.min(...shares),
+    asDrawn: share(damper.band.turned - damper.can.turned),
+  }
+}

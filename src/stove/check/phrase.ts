@@ -1,0 +1,68 @@
+import { formatLength } from '#basis/text/format.ts'
+import type { Metres } from '#basis/units.ts'
+import { MILLIMETRES_PER_INCH } from '#basis/units.ts'
+import type { Opening, WallHole } from '#stove/model.ts'
+import { holeCount } from '#stove/opening/area.ts'
+
+/** A length in both systems: `9 mm (23/64 in)`. */
+export const long = (value: number): string => formatLength(value as Metres, { units: 'both' })
+
+/** An area in both systems: `574 mm² (0.89 in²)`. */
+export const wide = (value: number): string => {
+  const squareMillimetres = value * 1e6
+  const squareInches = squareMillimetres / MILLIMETRES_PER_INCH ** 2
+  return `${squareMillimetres.toFixed(squareMillimetres < 10 ? 1 : 0)} mm² (${squareInches.toFixed(squareInches < 1 ? 2 : 1)} in²)`
+}
+
+export const percent = (ratio: number): string => `${(ratio * 100).toFixed(ratio < 0.095 ? 1 : 0)} %`
+
+/** A number without needless digits: 3.7, 0.42, 12. */
+export const figure = (value: number): string => String(Number(value.toPrecision(2)))
+
+/** The maker's own name for a part or an opening. */
+export const called = (name: string): string => `“${name}”`
+
+export const list = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`
+
+const wallHoleWord = (hole: WallHole): string =>
+  hole.shape === 'round' ? 'hole' : hole.shape === 'window' ? 'window' : 'slit'
+
+export const openingWord = (opening: Opening): string => {
+  switch (opening.kind) {
+    case 'row':
+      return wallHoleWord(opening.hole)
+    case 'pattern':
+      return 'hole'
+    case 'bore':
+      return 'bore'
+    case 'vanes':
+      return 'vane'
+  }
+}
+
+export const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
+
+const sizeOf = (opening: Opening): string => {
+  switch (opening.kind) {
+    case 'row':
+      switch (opening.hole.shape) {
+        case 'round':
+          return long(opening.hole.diameter)
+        case 'window':
+          return `${long(opening.hole.width)} by ${long(opening.hole.height)}`
+        case 'slit':
+          return `${long(opening.hole.length)} by ${long(opening.hole.width)}`
+      }
+      break
+    case 'pattern':
+    case 'bore':
+      return long(opening.diameter)
+    case 'vanes':
+      return `${long(opening.outerRadius - opening.innerRadius)} by ${long(opening.width)}`
+  }
+}
+
+/** `24 holes of 9 mm (23/64 in)`. */
+export const openingsOf = (opening: Opening): string =>
+  `${plural(holeCount(opening), openingWord(opening))} of ${sizeOf(opening)}`
