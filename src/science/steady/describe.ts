@@ -1,5 +1,5 @@
-import type { DraughtLink, DraughtPlan } from '#science/draft/build.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
+import type { DraughtLink, DraughtPlan } from '#science/draft/plan.ts'
 import type { Front } from '#science/fire/front.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { chemicalHeat, type GasBasis } from '#science/gas/mixture.ts'

@@ -1,6 +1,7 @@
 import { bad, type Outcome, type Problem } from '#basis/problem.ts'
 import { type Coefficients, medianCoefficients } from '#science/coefficients.ts'
-import { type DraughtPlan, planDraught } from '#science/draft/build.ts'
+import { planDraught } from '#science/draft/build.ts'
+import type { DraughtPlan } from '#science/draft/plan.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
 import { type Fuel, fuelTable } from '#science/fuel/table.ts'
 import { mildDay, type Site } from '#science/site.ts'

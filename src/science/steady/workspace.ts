@@ -1,6 +1,6 @@
 import type { Coefficients } from '#science/coefficients.ts'
-import type { DraughtPlan } from '#science/draft/build.ts'
 import { emptyNetwork, type Network, OUTSIDE } from '#science/draft/network.ts'
+import type { DraughtPlan } from '#science/draft/plan.ts'
 import { createSolver, type NetworkSolver } from '#science/draft/solve.ts'
 import type { Fuel } from '#science/fuel/table.ts'
 import { AIR, specificEnthalpy } from '#science/gas/blend.ts'

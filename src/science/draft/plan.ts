@@ -1,0 +1,84 @@
+import type { Duty } from '#stove/model.ts'
+import type { PassageShape } from './resistance.ts'
+
+/**
+ * A stove as a network. It still knows its names and shapes, so that the answer can be told in the maker's words; the
+ * solver sees numbers only.
+ */
+export interface DraughtPlan {
+  readonly nodes: readonly DraughtNode[]
+  readonly links: readonly DraughtLink[]
+  readonly bed: BedPlace
+  readonly walls: readonly WallStretch[]
+}
+
+export interface DraughtNode {
+  readonly name: string
+  readonly space: 'air' | 'bed' | 'flame'
+  /** Height at which the node's pressure is meant [m]. */
+  readonly height: number
+  /** Flow area of the chamber [m²]. */
+  readonly area: number
+}
+
+export interface DraughtLink {
+  readonly kind: 'opening' | 'throat' | 'gap' | 'bed'
+  readonly name: string
+  readonly part: string | null
+  readonly opening: string | null
+  readonly duty: Duty | null
+  readonly from: number
+  readonly to: number
+  /** Where the passage lies [m]; a gap or bed link reaches from its nodes' heights. */
+  readonly height: number
+  /** Free area [m²]. */
+  readonly area: number
+  readonly hydraulicDiameter: number
+  readonly count: number
+  readonly shape: PassageShape
+  /** Gap and bed links: how far up they reach [m]. */
+  readonly length: number
+}
+
+/** The fuel bed and its links, which change as the front travels. */
+export interface BedPlace {
+  readonly part: string
+  readonly base: number
+  readonly depth: number
+  /** [m²] */
+  readonly area: number
+  /** Index of each bed link, from the floor up, and the heights it joins above the bed's base [m]. */
+  readonly segments: readonly { readonly link: number; readonly from: number; readonly to: number }[]
+}
+
+export type PlanOutcome =
+  | { readonly ok: true; readonly plan: DraughtPlan }
+  | { readonly ok: false; readonly reason: PlanFailure }
+
+export interface PlanFailure {
+  readonly code: 'no fuel can' | 'no floor under the fuel' | 'no air to the fuel' | 'no way out'
+  readonly sentence: string
+}
+
+/**
+ * A stretch of a can's wall between two heights with the same space on each side all along. Where the outside is a
+ * ring gap the stretch lies along one gap link; `facing` is the stretch on the other side of that gap.
+ */
+export interface WallStretch {
+  readonly part: string
+  /** [m] */
+  readonly bottom: number
+  readonly top: number
+  /** Outside radius and thickness of the tin [m]. */
+  readonly radius: number
+  readonly thickness: number
+  readonly inside: WallSide
+  readonly outside: WallSide
+}
+
+/** What a wall looks on: a node, a gap link, the fuel bed, or the open air. */
+export type WallSide =
+  | { readonly kind: 'node'; readonly node: number }
+  | { readonly kind: 'gap'; readonly link: number }
+  | { readonly kind: 'bed' }
+  | { readonly kind: 'open air' }
