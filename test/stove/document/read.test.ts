@@ -53,7 +53,7 @@ describe('what a stove file means', () => {
 
   test('names, fuel and pot', () => {
     expect(redshank.name).toBe('Redshank')
-    expect(redshank.fuel).toEqual({ kind: 'pellets-6mm', level: 0.078, moisture: 0.08 })
+    expect(redshank.fuel).toEqual({ kind: 'wood-chips', level: 0.082, moisture: 0.12 })
     expect(redshank.potDiameter).toBeCloseTo(0.12, 12)
     expect([...redshank.parts.keys()]).toEqual(['shell', 'fuel can', 'concentrator', 'damper', 'pot stand'])
     expect(redshank.assembly.map(({ part, place, host }) => [part, place, host])).toEqual([
