@@ -92,6 +92,7 @@ describe('reading JSON', () => {
     ['two values', '{} {}', 'json.after-the-end', 'line 1, column 4'],
     ['capital literal', '{"a": True}', 'json.word', 'line 1, column 7'],
     ['old Mac line ends are counted', '{\r"a": NaN}', 'json.not-a-number', 'line 2, column 6'],
+    ['a space from a word processor', '{\u00a0"a": 1}', 'json.unexpected', 'line 1, column 2'],
   ])('says where and what: %s', (_, text, code, field) => {
     const [problem, ...more] = problemsOf(text)
     expect(more).toEqual([])
@@ -99,6 +100,10 @@ describe('reading JSON', () => {
     expect(problem?.allowed).not.toBe('')
     expect(problem?.fix).not.toBe('')
     expect(problemSentence(problem as NonNullable<typeof problem>)).toContain(field)
+  })
+
+  test('names a character nobody can see', () => {
+    expect(problemsOf('{\u00a0"a": 1}')[0]?.value).toBe('an invisible character (U+00A0)')
   })
 
   test('finds every repeated key, with both places', () => {
