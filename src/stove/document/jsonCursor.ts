@@ -1,4 +1,5 @@
 import type { Problem } from '#basis/problem.ts'
+import { shown } from '#basis/text/fault.ts'
 import { notJsonValue } from './jsonFaults.ts'
 
 /** Stops the reading of a JSON text at the first fault of grammar; `readJson` catches it. */
@@ -46,17 +47,18 @@ export const next = (cursor: Cursor): string => {
   return cursor.text[cursor.at] ?? ''
 }
 
-/** What stands here, as one word, for a message. */
+/** The word or the character that stands here, not taken. */
 export const here = (cursor: Cursor): string => {
   const word = takeWord({ ...cursor })
-  if (word !== '') return word.slice(0, 40)
   const code = cursor.text.codePointAt(cursor.at)
-  if (code === undefined) return ''
-  const character = String.fromCodePoint(code)
-  return /[\p{C}\p{Z}]/u.test(character)
-    ? `an invisible character (U+${code.toString(16).toUpperCase().padStart(4, '0')})`
-    : character
+  return word !== '' || code === undefined ? word : String.fromCodePoint(code)
 }
+
+/** For a message: by number where nobody could see it. */
+const visible = (text: string): string =>
+  /^[\p{C}\p{Z}]/u.test(text)
+    ? `an invisible character (U+${(text.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`
+    : text
 
 export const fail = (
   cursor: Cursor,
@@ -66,7 +68,7 @@ export const fail = (
   fix: string,
   at = cursor.at,
 ): never => {
-  throw new Fault({ code: `json.${code}`, field: place(cursor, at), value, allowed, fix })
+  throw new Fault({ code: `json.${code}`, field: place(cursor, at), value: shown(value), allowed, fix })
 }
 
 export const cutShort = (cursor: Cursor, allowed: string): never =>
@@ -86,6 +88,7 @@ export const unexpected = (
   fix = `Put ${allowed} here.`,
 ): never => {
   if (cursor.at >= cursor.text.length) return cutShort(cursor, allowed)
-  const slip = notJsonValue(here(cursor), cursor.text.slice(cursor.at, cursor.at + 2))
-  return fail(cursor, slip?.code ?? code, slip?.value ?? here(cursor), allowed, slip?.fix ?? fix)
+  const found = here(cursor)
+  const slip = notJsonValue(shown(found), cursor.text.slice(cursor.at, cursor.at + 2))
+  return fail(cursor, slip?.code ?? code, slip?.value ?? visible(found), allowed, slip?.fix ?? fix)
 }
