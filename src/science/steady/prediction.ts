@@ -100,9 +100,16 @@ export interface Passage {
   readonly part: string | null
   readonly opening: string | null
   readonly duty: Duty | null
+  /** The spaces it joins, as indices of `Moment.spaces`; null is the open air. Positive flow goes `from` → `to`. */
+  readonly from: number | null
+  readonly to: number | null
+  /** Where it lies above the ground; of a gap or the bed, its lower end [m]. */
+  readonly height: number
   readonly count: number
   /** Free area [m²]. */
   readonly area: number
+  /** Of one opening [m]. */
+  readonly hydraulicDiameter: number
   /** Positive into the stove or up through it [kg/s]. */
   readonly massFlow: number
   /** In the opening; over the cross-section of a bed [m/s]. */
