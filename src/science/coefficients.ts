@@ -79,13 +79,13 @@ export const coefficientTable = {
     meaning: 'share of the heat released in the flame that leaves it by radiation',
     source: 'from memory: natural-draught flames of light fuels 0.1–0.25',
   },
-  gapPreheat: {
-    median: 0.05,
-    low: 0.02,
-    high: 0.1,
+  flameWallNusselt: {
+    median: 7,
+    low: 4,
+    high: 12,
     unit: '1',
-    meaning: 'share of the heat released in the flame that passes the wall into air rising in the gap',
-    source: 'from memory',
+    meaning: 'Nusselt number from flame gas to the wall round it, on the diameter of the space',
+    source: 'from memory: 3.7–4.4 for developed laminar tube flow, more near the entry of a short space',
   },
   charShrink: {
     median: 0.85,

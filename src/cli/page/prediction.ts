@@ -19,7 +19,7 @@ const MEANING: Readonly<Record<Regime, string>> = {
     'so much air falls on the gas that it may chill the flame and put it out. Fewer or smaller secondary holes.',
 }
 
-const answers = ({ woodGas, halfway, fuel }: Prediction): string => {
+const answers = ({ woodGas, halfway, fuel, stops }: Prediction): string => {
   const low = formatQuantity(woodGas.firepowerLowest, 'firepower')
   const high = formatQuantity(woodGas.firepowerHighest, 'firepower')
   return columns(
@@ -30,7 +30,7 @@ const answers = ({ woodGas, halfway, fuel }: Prediction): string => {
       ],
       [
         'burns for',
-        `${formatQuantity(woodGas.duration, 'burnTime')}, until the front reaches the floor; then the char glows`,
+        `${formatQuantity(woodGas.duration, 'burnTime')}, until the front ${stops === null ? 'reaches the floor' : 'goes out'}; then the char glows`,
       ],
       ['fuel', `${formatQuantity(halfway.fuelRate, 'fuelRate')} of ${twice(fuel.charge, 'mass', 'oz')}`],
       [
@@ -88,7 +88,14 @@ const opening = (passage: Passage): readonly string[] => [
 ]
 
 const passageTable = (moment: Moment): string => {
-  const shown = moment.passages.filter(({ kind, lossShare }) => kind === 'opening' || lossShare >= 0.005)
+  const most = Math.max(...moment.passages.map(({ massFlow }) => Math.abs(massFlow)))
+  // Wide passages with neither loss nor say of their own are left out.
+  const shown = moment.passages.filter(
+    ({ kind, lossShare, massFlow, pressureDrop }) =>
+      kind === 'opening' ||
+      lossShare >= 0.005 ||
+      (Math.abs(massFlow) > 0.03 * most && Math.abs(pressureDrop) > 0.01),
+  )
   return [
     columns(
       [['', '', 'open', '', 'g/s', 'm/s', 'Pa', 'loss', 'at'], ...shown.map(opening)],
@@ -132,6 +139,12 @@ export const predictionBlocks = (prediction: Prediction, width: number): readonl
     ].join('\n'),
     wrap(`Regime: ${halfway.regime.toUpperCase()}: ${MEANING[halfway.regime]}`, width, '', '  '),
     answers(prediction),
+    prediction.stops === null
+      ? null
+      : wrap(
+          `It does not burn to the floor. ${prediction.stops.sentence} Reached: ${percent(prediction.stops.frontPosition)} of the depth.`,
+          width,
+        ),
     ['With the front half way down', airAnswers(halfway)].join('\n'),
     ['Through every opening', passageTable(halfway)].join('\n'),
     choke(halfway, width),

@@ -116,8 +116,9 @@ export const planDraught = (stove: Stove): PlanOutcome => {
   for (const t of map.throats) {
     const from = side(t.below)
     const to = side(t.above)
-    // The fuel's own top and the floor's rim are no throats: the bed links and the floor's holes are the way.
-    if (from === 'bed' || to === 'bed') continue
+    // The fuel's own top is no throat: the bed links are the way up.
+    const bedTop = Math.abs(t.height - (base + depth)) < 1e-4
+    if (from === to || (bedTop && (from === 'bed' || to === 'bed'))) continue
     drafts.push({ from, to, link: throatLink(t, placed, fuelCan) })
   }
 

@@ -6,34 +6,40 @@ export const fail = (code: PlanFailure['code'], sentence: string): PlanOutcome =
   reason: { code, sentence },
 })
 
-/** Leaves out spaces that the open air cannot reach; says so when the fuel is one of them. */
-export const prune = ({ nodes, links, bed, walls }: DraughtPlan): PlanOutcome => {
-  const reachable = new Set<number>()
+/** Nodes that can be reached from the open air by steps that `mayEnter` allows. */
+const reachedFrom = (
+  links: readonly DraughtLink[],
+  mayEnter: (node: number, link: DraughtLink) => boolean,
+): ReadonlySet<number> => {
+  const reached = new Set<number>([OUTSIDE])
   for (let grew = true; grew; ) {
     grew = false
-    for (const { from, to } of links) {
+    for (const link of links) {
       for (const [a, b] of [
-        [from, to],
-        [to, from],
+        [link.from, link.to],
+        [link.to, link.from],
       ] as const) {
-        if ((a === OUTSIDE || reachable.has(a)) && b !== OUTSIDE && !reachable.has(b)) {
-          reachable.add(b)
-          grew = true
-        }
+        if (!reached.has(a) || reached.has(b) || !mayEnter(b, link)) continue
+        reached.add(b)
+        grew = true
       }
     }
   }
+  return reached
+}
+
+/** Leaves out spaces that the open air cannot reach; says so when the fuel is one of them. */
+export const prune = ({ nodes, links, bed, walls }: DraughtPlan): PlanOutcome => {
+  const reachable = reachedFrom(links, () => true)
+  // Air for the fuel does not come through the flame above it, nor through the fuel itself.
+  const withAir = reachedFrom(links, (node, link) => link.kind !== 'bed' && nodes[node]?.space !== 'flame')
   const bedLinks = bed.segments.map((segment) => links[segment.link] as DraughtLink)
-  const bedNodes = new Set(bedLinks.map((link) => link.from))
-  const feeds = links.filter(
-    (link) => link.kind === 'opening' && (bedNodes.has(link.to) || bedNodes.has(link.from)),
-  )
-  const lastBedLink = bedLinks[bedLinks.length - 1] as DraughtLink
-  if (feeds.length === 0 || !bedLinks.every((link) => reachable.has(link.from)))
+  if (!bedLinks.some((link) => withAir.has(link.from)))
     return fail(
       'no air to the fuel',
-      'No open hole leads air to the fuel: neither its floor nor the wall beside it has one.',
+      'No open way leads air to the fuel: no hole in its floor or in the wall beside it has the open air behind it.',
     )
+  const lastBedLink = bedLinks[bedLinks.length - 1] as DraughtLink
   if (lastBedLink.to !== OUTSIDE && !reachable.has(lastBedLink.to))
     return fail('no way out', 'The gas over the fuel has no way out.')
 

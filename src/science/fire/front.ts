@@ -129,7 +129,7 @@ export const frontModel = (
     const b = hydrogen / 2 - a
     const least = Math.max(0, -a)
     const most = Math.min(c, b)
-    if (least >= c || b <= 0) return TOO_MUCH
+    if (b <= 0) return TOO_MUCH
     if (most <= least) return TOO_LITTLE
 
     const gas = family.at(airPerFuel)

@@ -4,11 +4,12 @@ import { bed as bedShape } from '#science/draft/resistance.ts'
 import type { Front } from '#science/fire/front.ts'
 import { type GasBasis, mixtureGasConstant } from '#science/gas/mixture.ts'
 import { airViscosity } from '#science/gas/transport.ts'
+import { forwardFlow } from './exchange.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
 /**
- * Sets every link's resistance and buoyancy for the temperatures at hand. A link carries the gas of the node it comes
- * from; a node's pressure is meant at the node's own height, and its gas column reaches from there to the link.
+ * Sets every link's resistance and buoyancy for the temperatures at hand. A link carries the gas of the nodes it
+ * joins, in proportion to what passes each way; a node's pressure is meant at the node's own height, and its gas column reaches from there to the link.
  * Viscosity is air's at the gas temperature: wood gas and flue gas are within about 6 % of it (from memory).
  */
 export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): void => {
@@ -19,9 +20,14 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
       site.pressure / (mixtureGasConstant(basis, w.gasFraction[i] as number) * (temperature[i] as number))
   for (let k = 0; k < links.length; k++) {
     const link = links[k] as (typeof links)[number]
-    const source = ((w.solver.flow[k] as number) >= 0 ? link.from : link.to) as number
-    const passing = source === OUTSIDE ? airDensity : (density[source] as number)
-    const viscosity = airViscosity(source === OUTSIDE ? site.temperature : (temperature[source] as number))
+    const net = w.solver.flow[k] as number
+    const forward = forwardFlow(net, w.exchange[k] as number)
+    const total = 2 * forward - net
+    const share = total > 0 ? forward / total : 1
+    const passing = share * densityOf(w, link.from) + (1 - share) * densityOf(w, link.to)
+    const viscosity = airViscosity(
+      share * temperatureOf(w, link.from) + (1 - share) * temperatureOf(w, link.to),
+    )
     w.linkDensity[k] = passing
     w.linkViscosity[k] = viscosity
     if ((w.segmentOf[k] as number) >= 0) {
@@ -42,6 +48,11 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
   }
 }
 
+const densityOf = (w: Workspace, node: number): number =>
+  node === OUTSIDE ? w.airDensity : (w.density[node] as number)
+const temperatureOf = (w: Workspace, node: number): number =>
+  node === OUTSIDE ? w.site.temperature : (w.temperature[node] as number)
+
 /**
  * A stretch of the bed: raw fuel up to the front, char above it. In the front's own stretch air turns to gas on the
  * way, `gain` kilograms a kilogram, so Δp = R_raw(ṁ) + R_char(gain·ṁ).
@@ -56,7 +67,8 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   const viscosity = w.linkViscosity[k] as number
   const rawDepth = Math.min(Math.max(place.height, stretch.from), stretch.to) - stretch.from
   const charDepth = stretch.to - stretch.from - rawDepth
-  const gain = segment === place.segment ? front.gas / front.airPerFuel : 1
+  const gain =
+    segment === place.segment ? (place.airShare * front.gas) / front.airPerFuel + (1 - place.airShare) : 1
   // Char above the front is hot; in the front's own stretch it passes fresh gas, higher up the mixed gas of its node.
   const fresh = segment === place.segment || (w.solver.flow[k] as number) < 0
   const hotDensity = fresh ? site.pressure / (front.unburnt.gasConstant * front.temperature) : passing

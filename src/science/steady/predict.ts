@@ -13,6 +13,8 @@ import type { Moment, Prediction } from './prediction.ts'
 export interface PredictOptions {
   readonly site?: Site
   readonly coefficients?: Coefficients
+  /** The cans have been through a fire before (the usual case, and the default). */
+  readonly burntOff?: boolean
   /** Overrides the stove file's moisture, wet basis [1]. */
   readonly moisture?: number
 }
@@ -66,7 +68,14 @@ const predictPlan = (
   const site = options.site ?? mildDay
   const coefficients = options.coefficients ?? medianCoefficients
   const moisture = options.moisture ?? stove.fuel.moisture ?? fuel.moisture
-  const model = createSteadyModel({ plan, fuel, moisture, site, coefficients })
+  const model = createSteadyModel({
+    plan,
+    fuel,
+    moisture,
+    site,
+    coefficients,
+    burntOff: options.burntOff ?? true,
+  })
   const lowerDry = lowerHeatingValue(fuel.higherHeatingValue, fuel.analysis.H)
   const asFired = lowerHeatingValueAsFired(lowerDry, moisture)
   const charge = fuel.bulkDensity * plan.bed.area * plan.bed.depth
@@ -75,9 +84,16 @@ const predictPlan = (
   const moments: Moment[] = []
   let charLeft = 0
   let charEnergy = 0
-  for (const position of LAYERS) {
+  let stops: Prediction['stops'] = null
+  for (const [layer, position] of LAYERS.entries()) {
     const outcome = model.solve(position)
-    if (!outcome.ok) return { kind: 'no burn', noBurn: outcome.failure }
+    if (!outcome.ok) {
+      // A front that has burnt its way down and then goes out is still a burn.
+      if (layer === 0 || outcome.failure.code !== 'front out')
+        return { kind: 'no burn', noBurn: outcome.failure }
+      stops = { frontPosition: layer / LAYERS.length, sentence: outcome.failure.sentence }
+      break
+    }
     const { front } = outcome.state
     charLeft += (dryCharge / LAYERS.length) * front.char
     charEnergy += (dryCharge / LAYERS.length) * front.char * front.charHeat
@@ -102,7 +118,8 @@ const predictPlan = (
         bedDepth: plan.bed.depth,
       },
       site,
-      halfway: moments[2] as Moment,
+      halfway: (moments[2] ?? moments[moments.length - 1]) as Moment,
+      stops,
       woodGas: {
         duration,
         firepower: heat / duration,

@@ -5,8 +5,10 @@ export interface Prediction {
   readonly stove: string
   readonly fuel: FuelPrediction
   readonly site: { readonly temperature: number; readonly pressure: number }
-  /** With the front halfway down. */
+  /** With the front halfway down, or where it last burns if it goes out before. */
   readonly halfway: Moment
+  /** Where a front that does not reach the floor goes out, and why; null for one that does. */
+  readonly stops: { readonly frontPosition: number; readonly sentence: string } | null
   /** Over the whole wood-gas phase, front from top to floor. */
   readonly woodGas: {
     /** [s] */

@@ -2,123 +2,125 @@ import { OUTSIDE } from '#science/draft/network.ts'
 import type { Front } from '#science/fire/front.ts'
 import { specificEnthalpy } from '#science/gas/blend.ts'
 import { chemicalHeat, type GasBasis, mixtureTemperature } from '#science/gas/mixture.ts'
+import { forwardFlow } from './exchange.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
-/** What the flames gave and where it went. */
-export interface FlameHeat {
-  /** Heat set free in the gas [W]. */
-  released: number
-  /** Of it, into the gap's air [W]. */
-  preheat: number
-}
-
-/** Heat capacity of air for the cap on preheating [J/(kg K)]. */
-const AIR_HEAT = 1010
-/** Air in the gap never comes nearer to the flame's temperature than this share of the difference. */
-const PREHEAT_CAP = 0.8
-const MAX_SWEEPS = 300
-
 /**
- * Carries composition and enthalpy along the flows of the last solve. Gas that meets oxygen burns at once; a share of
- * the heat leaves by radiation and another through the wall into the gap. Sweeps repeat until nothing changes, which
- * settles the loop flame → wall → gap → flame too. False when a temperature leaves the range of the gas data.
+ * Carries composition and heat along the flows of the last network solve. Gas that meets oxygen burns at once; a share of
+ * the heat leaves as radiation, and the walls take or give what `walls.ts` last found. For given flows both fields are
+ * linear, so one elimination serves for the two of them. Returns the heat set free [W], or NaN when a temperature leaves
+ * the range of the gas data.
  */
-export const transport = (
-  w: Workspace,
-  basis: GasBasis,
-  front: Front,
-  place: FrontPlace,
-  heat: FlameHeat,
-): boolean => {
-  const { plan, network, solver, coefficients, site, gasFraction, enthalpy, loss, gapHeat } = w
+export const transport = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): number => {
+  const { plan, network, solver, coefficients, gasFraction, enthalpy, matrix, inflow, burnt, heatIn } = w
   const n = plan.nodes.length
-  const freshEnthalpy = specificEnthalpy(front.unburnt, front.temperature)
-  for (let sweep = 0; sweep < MAX_SWEEPS; sweep++) {
-    let change = 0
-    let released = 0
-    for (let i = 0; i < n; i++) {
-      let mass = 0
-      let gas = 0
-      let brought = 0
-      let bound = 0
-      const end = w.linksStart[i + 1] as number
-      for (let e = w.linksStart[i] as number; e < end; e++) {
-        const k = w.linksOf[e] as number
-        const flow = solver.flow[k] as number
-        const forward = flow > 0
-        if ((forward ? network.to[k] : network.from[k]) !== i || flow === 0) continue
-        const source = (forward ? network.from[k] : network.to[k]) as number
-        const amount = forward ? flow * (network.gain[k] as number) : -flow
-        let z = source === OUTSIDE ? 0 : (gasFraction[source] as number)
-        let h = source === OUTSIDE ? w.airEnthalpy : (enthalpy[source] as number)
-        if (k === place.link && forward) {
-          z = 1
-          h = freshEnthalpy
-        }
-        mass += amount
-        gas += amount * z
-        brought += amount * h + (gapHeat[k] as number)
-        bound += amount * chemicalHeat(basis, z)
-      }
-      // A dead end takes the state of the open air.
-      const z = mass > 0 ? Math.min(1, gas / mass) : 0
-      const burnt = mass > 0 ? Math.max(0, bound - mass * chemicalHeat(basis, z)) : 0
-      released += burnt
-      const toGap = heat.released > 0 ? (burnt / heat.released) * heat.preheat : 0
-      loss[i] = burnt * coefficients.flameRadiation + toGap
-      const h = mass > 0 ? (brought - (loss[i] as number)) / mass : w.airEnthalpy
-      change = Math.max(
-        change,
-        Math.abs(z - (gasFraction[i] as number)),
-        Math.abs(h - (enthalpy[i] as number)) * 1e-6,
-      )
-      gasFraction[i] = z
-      enthalpy[i] = h
-    }
-    heat.released = released
-    if (w.gapLinks.length > 0) change = Math.max(change, preheatGap(w, basis, heat) * 1e-6)
-    if (change < 1e-14) break
+  const m = plan.links.length
+  matrix.fill(0)
+  inflow.fill(0)
+  heatIn.fill(0)
+  gasFraction.fill(0)
+  w.ledger.fromWalls = 0
+
+  const carry = (amount: number, source: number, sink: number): void => {
+    if (amount <= 0 || sink === OUTSIDE) return
+    inflow[sink] = (inflow[sink] as number) + amount
+    if (source === OUTSIDE) heatIn[sink] = (heatIn[sink] as number) + amount * w.airEnthalpy
+    else matrix[sink * n + source] = (matrix[sink * n + source] as number) - amount
   }
+  for (let k = 0; k < m; k++) {
+    const from = network.from[k] as number
+    const to = network.to[k] as number
+    const net = solver.flow[k] as number
+    const forward = forwardFlow(net, w.exchange[k] as number)
+    carry(forward - net, to, from)
+    if (k === place.link && net > 0) {
+      if (to === OUTSIDE) continue
+      const made = net * place.airShare * (front.gas / front.airPerFuel)
+      const through = net * (1 - place.airShare)
+      inflow[to] = (inflow[to] as number) + made + through
+      gasFraction[to] = (gasFraction[to] as number) + made + through / (1 + basis.stoichiometricAir)
+      heatIn[to] =
+        (heatIn[to] as number) +
+        made * specificEnthalpy(front.unburnt, front.temperature) +
+        through * specificEnthalpy(basis.burnt, place.airTemperature)
+    } else carry(forward, from, to)
+    const heated = net >= 0 ? to : from
+    const fromWall = w.gapHeat[k] as number
+    if (heated !== OUTSIDE && fromWall !== 0) {
+      heatIn[heated] = (heatIn[heated] as number) + fromWall
+      w.ledger.fromWalls += fromWall
+    }
+  }
+  for (let i = 0; i < n; i++) {
+    const mass = inflow[i] as number
+    // A dead end takes the state of the open air.
+    if (mass <= 0) heatIn[i] = w.airEnthalpy
+    matrix[i * n + i] = mass > 0 ? mass : 1
+  }
+
+  // Composition first: it says what burns where. what comes bound and goes on burnt is set free.
+  const upper = w.eliminated
+  upper.set(matrix)
+  eliminate(upper, n, gasFraction)
+  for (let i = 0; i < n; i++) {
+    const z = Math.min(1, Math.max(0, gasFraction[i] as number))
+    gasFraction[i] = z
+  }
+  let released = 0
+  for (let i = 0; i < n; i++) {
+    let comes = 0
+    for (let j = 0; j < n; j++) {
+      if (j === i) continue
+      const amount = -(matrix[i * n + j] as number)
+      if (amount > 0) comes += amount * chemicalHeat(basis, gasFraction[j] as number)
+    }
+    if (network.to[place.link] === i) {
+      const net = Math.max(0, solver.flow[place.link] as number)
+      comes += net * place.airShare * (front.gas / front.airPerFuel) * basis.heat
+    }
+    const set = Math.max(0, comes - (inflow[i] as number) * chemicalHeat(basis, gasFraction[i] as number))
+    burnt[i] = set
+    released += set
+    const toWall = w.wallHeat[i] as number
+    heatIn[i] = (heatIn[i] as number) - set * coefficients.flameRadiation - toWall
+    w.ledger.fromWalls -= toWall
+  }
+
+  for (let i = 0; i < n; i++) enthalpy[i] = heatIn[i] as number
+  upper.set(matrix)
+  eliminate(upper, n, enthalpy)
   for (let i = 0; i < n; i++) {
     const temperature = mixtureTemperature(
       basis,
       gasFraction[i] as number,
       enthalpy[i] as number,
-      (w.temperature[i] as number) || site.temperature,
+      w.temperature[i] as number,
     )
-    if (!(temperature > 0)) return false
+    if (!(temperature > 0)) return Number.NaN
     w.temperature[i] = temperature
   }
-  return true
+  return released
 }
 
-/** Shares the wall's heat over the gap by height; returns the largest change of any share [W]. */
-const preheatGap = (w: Workspace, basis: GasBasis, heat: FlameHeat): number => {
-  const { plan, solver, gapHeat, site, gasFraction, enthalpy, coefficients } = w
-  let hottest = site.temperature
-  for (const [i, node] of plan.nodes.entries())
-    if (node.space === 'flame') {
-      const t = mixtureTemperature(
-        basis,
-        gasFraction[i] as number,
-        enthalpy[i] as number,
-        w.temperature[i] as number,
-      )
-      if (t > hottest) hottest = t
+/**
+ * Solves a diagonally dominant system in place, no pivoting. Row sums of the flow matrix are never below zero: what
+ * leaves a node for others came into it.
+ */
+const eliminate = (a: Float64Array, n: number, x: Float64Array): void => {
+  for (let c = 0; c < n; c++) {
+    const diagonal = a[c * n + c] as number
+    for (let r = c + 1; r < n; r++) {
+      const entry = a[r * n + c] as number
+      if (entry === 0) continue
+      const factor = entry / diagonal
+      for (let j = c + 1; j < n; j++)
+        a[r * n + j] = (a[r * n + j] as number) - factor * (a[c * n + j] as number)
+      x[r] = (x[r] as number) - factor * (x[c] as number)
     }
-  let total = 0
-  let change = 0
-  for (const k of w.gapLinks) {
-    const link = plan.links[k] as (typeof plan.links)[number]
-    const flow = solver.flow[k] as number
-    const source = flow >= 0 ? link.from : link.to
-    const before = source === OUTSIDE ? site.temperature : (w.temperature[source] as number)
-    const most = Math.abs(flow) * AIR_HEAT * PREHEAT_CAP * Math.max(0, hottest - before)
-    const share = Math.min(most, (coefficients.gapPreheat * heat.released * link.length) / w.gapLength)
-    change = Math.max(change, Math.abs(share - (gapHeat[k] as number)))
-    gapHeat[k] = share
-    total += share
   }
-  heat.preheat = total
-  return change
+  for (let r = n - 1; r >= 0; r--) {
+    let sum = x[r] as number
+    for (let j = r + 1; j < n; j++) sum -= (a[r * n + j] as number) * (x[j] as number)
+    x[r] = sum / (a[r * n + r] as number)
+  }
 }

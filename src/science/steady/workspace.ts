@@ -1,10 +1,11 @@
 import type { Coefficients } from '#science/coefficients.ts'
-import { emptyNetwork, type Network, OUTSIDE } from '#science/draft/network.ts'
+import { emptyNetwork, type Network } from '#science/draft/network.ts'
 import type { DraughtPlan } from '#science/draft/plan.ts'
 import { createSolver, type NetworkSolver } from '#science/draft/solve.ts'
 import type { Fuel } from '#science/fuel/table.ts'
 import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
 import type { Site } from '#science/site.ts'
+import { layOutWalls, type WallModel } from './wallModel.ts'
 
 export interface SteadyInput {
   readonly plan: DraughtPlan
@@ -13,6 +14,8 @@ export interface SteadyInput {
   readonly moisture: number
   readonly site: Site
   readonly coefficients: Coefficients
+  /** The cans have been through a fire: their tin has run off and the steel is dark. */
+  readonly burntOff: boolean
 }
 
 /**
@@ -30,20 +33,28 @@ export interface Workspace extends SteadyInput {
   readonly gasFraction: Float64Array
   /** [J/kg] */
   readonly enthalpy: Float64Array
-  /** Heat that leaves each node by radiation or through its wall [W]. */
-  readonly loss: Float64Array
+  /** Heat set free at each node [W]. */
+  readonly burnt: Float64Array
+  /** Heat from each node's gas to its walls [W]. */
+  readonly wallHeat: Float64Array
   readonly density: Float64Array
   /** Of the gas that passes each link [kg/m³], [Pa s]. */
   readonly linkDensity: Float64Array
   readonly linkViscosity: Float64Array
+  /** Scale of the two-way flow through each link [kg/s]; see `exchange.ts`. */
+  readonly exchange: Float64Array
   /** Heat that the air of each gap link takes up [W]. */
   readonly gapHeat: Float64Array
-  /** Links that touch each node, as a compressed list: entries `linksStart[i]` to `linksStart[i + 1]` of `linksOf`. */
-  readonly linksStart: Int32Array
-  readonly linksOf: Int32Array
-  /** Ring gaps that air rises in: where the wall passes heat on. */
+  /** Ring gaps that air rises in. */
   readonly gapLinks: readonly number[]
-  readonly gapLength: number
+  readonly walls: WallModel
+  /** What the last `transport` booked between gas and walls, into the gas [W]. */
+  readonly ledger: { fromWalls: number }
+  /** For `transport`: flow matrix, its eliminated copy, mass that comes into each node [kg/s] and heat with it [W]. */
+  readonly matrix: Float64Array
+  readonly eliminated: Float64Array
+  readonly inflow: Float64Array
+  readonly heatIn: Float64Array
   /** Which segment of the bed a link is, −1 for the others. */
   readonly segmentOf: Int32Array
 }
@@ -55,14 +66,10 @@ export const layOut = (input: SteadyInput): Workspace => {
   const network = emptyNetwork(n, m)
   const segmentOf = new Int32Array(m).fill(-1)
   for (const [s, segment] of plan.bed.segments.entries()) segmentOf[segment.link] = s
-  const touching: number[][] = Array.from({ length: n }, () => [])
   for (const [k, link] of plan.links.entries()) {
     network.from[k] = link.from
     network.to[k] = link.to
-    for (const node of [link.from, link.to]) if (node !== OUTSIDE) touching[node]?.push(k)
   }
-  const linksStart = new Int32Array(n + 1)
-  for (const [i, list] of touching.entries()) linksStart[i + 1] = (linksStart[i] as number) + list.length
   const gapLinks = plan.links.flatMap((link, k) => (link.kind === 'gap' ? [k] : []))
   return {
     ...input,
@@ -73,15 +80,20 @@ export const layOut = (input: SteadyInput): Workspace => {
     temperature: new Float64Array(n),
     gasFraction: new Float64Array(n),
     enthalpy: new Float64Array(n),
-    loss: new Float64Array(n),
+    burnt: new Float64Array(n),
+    wallHeat: new Float64Array(n),
     density: new Float64Array(n),
     linkDensity: new Float64Array(m),
     linkViscosity: new Float64Array(m),
+    exchange: new Float64Array(m),
     gapHeat: new Float64Array(m),
-    linksStart,
-    linksOf: Int32Array.from(touching.flat()),
     gapLinks,
-    gapLength: gapLinks.reduce((sum, k) => sum + (plan.links[k]?.length ?? 0), 0),
+    walls: layOutWalls(plan, site.temperature),
+    ledger: { fromWalls: 0 },
+    matrix: new Float64Array(n * n),
+    eliminated: new Float64Array(n * n),
+    inflow: new Float64Array(n),
+    heatIn: new Float64Array(n),
     segmentOf,
   }
 }
@@ -93,11 +105,20 @@ export interface FrontPlace {
   /** The bed link that turns air to gas. */
   readonly link: number
   readonly segment: number
+  /** Of what comes to it: share that is air, not gas burnt before [1], and its temperature [K]. */
+  airShare: number
+  airTemperature: number
 }
 
-export const placeFront = ({ plan: { bed } }: Workspace, position: number): FrontPlace => {
+export const placeFront = ({ plan: { bed }, site }: Workspace, position: number): FrontPlace => {
   const height = (1 - position) * bed.depth
   const found = bed.segments.findIndex((s) => height >= s.from && height <= s.to)
   const segment = found < 0 ? bed.segments.length - 1 : found
-  return { height, segment, link: bed.segments[segment]?.link ?? 0 }
+  return {
+    height,
+    segment,
+    link: bed.segments[segment]?.link ?? 0,
+    airShare: 1,
+    airTemperature: site.temperature,
+  }
 }

@@ -1,0 +1,39 @@
+import { STANDARD_GRAVITY } from '#basis/constants.ts'
+import { OUTSIDE } from '#science/draft/network.ts'
+import type { Workspace } from './workspace.ts'
+
+/**
+ * Gas passes an opening both ways when the net flow through it is small and the gas on the two sides differs in
+ * density. Forward and back flow are m⁺ = (m + √(m² + ε²))/2 and m⁻ = m⁺ − m, so that at no net flow ε/2 goes each way
+ * and at a strong net flow the back flow dies out as ε²/(4m). Mass and heat close for any ε, and nothing jumps where
+ * a flow turns round.
+ *
+ * ε comes from the buoyant exchange through a short hole, Q = 0.055 A √(g d Δρ/ρ), Epstein, J. Heat Transfer 110 (1988)
+ * 885; from memory. It is for one light gas under a heavy one; a hole in an upright wall exchanges more.
+ */
+const EPSTEIN = 0.055
+
+/** Differences of density below this share still exchange a little, so that the split stays smooth at zero flow. */
+const LEAST_DIFFERENCE = 0.02
+
+/** Mean exchange flow scale of each link [kg/s]; none in the fuel bed. */
+export const setExchange = (w: Workspace): void => {
+  const { plan, density, airDensity, exchange } = w
+  for (let k = 0; k < plan.links.length; k++) {
+    const link = plan.links[k] as (typeof plan.links)[number]
+    if (link.kind === 'bed') {
+      exchange[k] = 0
+      continue
+    }
+    const a = link.from === OUTSIDE ? airDensity : (density[link.from] as number)
+    const b = link.to === OUTSIDE ? airDensity : (density[link.to] as number)
+    const mean = (a + b) / 2
+    const difference = Math.max(LEAST_DIFFERENCE, Math.abs(a - b) / mean)
+    exchange[k] =
+      2 * EPSTEIN * mean * link.area * Math.sqrt(STANDARD_GRAVITY * link.hydraulicDiameter * difference)
+  }
+}
+
+/** Part of a link's flow that goes from `from` to `to`; the rest of it, less the net flow, comes back [kg/s]. */
+export const forwardFlow = (net: number, exchange: number): number =>
+  exchange === 0 ? Math.max(0, net) : (net + Math.sqrt(net * net + exchange * exchange)) / 2
