@@ -31,6 +31,8 @@ export interface Chamber {
 export interface Throat {
   /** The plate whose bore is its rim, or null where a wall or a plate's outer edge bounds it. */
   readonly rim: ProfilePlate | null
+  /** The plate whose outer edge it passes, or null. */
+  readonly past: ProfilePlate | null
   readonly below: Chamber | null
   readonly above: Chamber | null
   readonly height: number
@@ -208,6 +210,7 @@ export const mapChambers = (profile: Profile, cutsAt: readonly number[] = []): C
       below,
       above,
       rim: rim ?? null,
+      past: (platesAt[plane] ?? []).find((plate) => Math.abs(plate.outerRadius - inner) < CONTACT) ?? null,
       height: heights[plane] as number,
       area: ringArea(inner, outer),
       // 4A/P of a ring, or the diameter of a disc.

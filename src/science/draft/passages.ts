@@ -92,23 +92,25 @@ export const faceOpenings = (
     }))
 }
 
+const throatName = ({ below, above, past }: Throat, fuelCan: PlacedPart): string => {
+  if (below === null) return above === null ? 'open air' : `open bottom of ${above.within}`
+  if (above === null) return `open top of ${below.within}`
+  if (past !== null) return `round the rim of ${past.part}`
+  return `from ${chamberName(below, fuelCan)} up to ${chamberName(above, fuelCan)}`
+}
+
 /** A throat, named after its bore where it has one. */
 export const throatLink = (
   t: Throat,
   placed: readonly PlacedPart[],
   fuelCan: PlacedPart,
 ): Omit<DraughtLink, 'from' | 'to'> => {
-  const nameOf = (chamber: Chamber | null): string =>
-    chamber === null ? 'the open air' : chamberName(chamber, fuelCan)
   const host = placed.find(({ name }) => name === t.rim?.part)
   const key = t.rim?.bore ?? null
   const bore = key === null || host === undefined ? undefined : host.part.openings.get(key)
   return {
     kind: bore === undefined ? 'throat' : 'opening',
-    name:
-      bore === undefined
-        ? `passage from ${nameOf(t.below)} to ${nameOf(t.above)}`
-        : `${key} in ${host?.name}`,
+    name: bore === undefined ? throatName(t, fuelCan) : `${key} in ${host?.name}`,
     part: host?.name ?? null,
     opening: bore === undefined ? null : key,
     duty: bore?.duty ?? null,
