@@ -4,8 +4,8 @@ import type { Front } from '#science/fire/front.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { chemicalHeat, type GasBasis } from '#science/gas/mixture.ts'
 import type { Site } from '#science/site.ts'
-import type { SteadyState } from './model.ts'
 import type { Moment, Passage, Regime } from './prediction.ts'
+import type { SteadyState } from './state.ts'
 
 /** Below this flux of primary air the front smoulders [kg/(m² s)]; from memory. */
 export const SMOULDER_FLUX = 0.015

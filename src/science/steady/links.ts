@@ -5,7 +5,7 @@ import type { Front } from '#science/fire/front.ts'
 import { type GasBasis, mixtureGasConstant } from '#science/gas/mixture.ts'
 import { airViscosity } from '#science/gas/transport.ts'
 import { forwardFlow } from './exchange.ts'
-import type { FrontPlace, Workspace } from './workspace.ts'
+import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 
 /**
  * Sets every link's resistance and buoyancy for the temperatures at hand. A link carries the gas of the nodes it
@@ -67,8 +67,7 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   const viscosity = w.linkViscosity[k] as number
   const rawDepth = Math.min(Math.max(place.height, stretch.from), stretch.to) - stretch.from
   const charDepth = stretch.to - stretch.from - rawDepth
-  const gain =
-    segment === place.segment ? (place.airShare * front.gas) / front.airPerFuel + (1 - place.airShare) : 1
+  const gain = segment === place.segment ? gainOf(place, front) : 1
   // Char above the front is hot; in the front's own stretch it passes fresh gas, higher up the mixed gas of its node.
   const fresh = segment === place.segment || (w.solver.flow[k] as number) < 0
   const hotDensity = fresh ? site.pressure / (front.unburnt.gasConstant * front.temperature) : passing

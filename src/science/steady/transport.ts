@@ -1,6 +1,6 @@
 import { OUTSIDE } from '#science/draft/network.ts'
 import type { Front } from '#science/fire/front.ts'
-import { specificEnthalpy } from '#science/gas/blend.ts'
+import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
 import { chemicalHeat, type GasBasis, mixtureTemperature } from '#science/gas/mixture.ts'
 import { forwardFlow } from './exchange.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
@@ -35,14 +35,10 @@ export const transport = (w: Workspace, basis: GasBasis, front: Front, place: Fr
     carry(forward - net, to, from)
     if (k === place.link && net > 0) {
       if (to === OUTSIDE) continue
-      const made = net * place.airShare * (front.gas / front.airPerFuel)
-      const through = net * (1 - place.airShare)
-      inflow[to] = (inflow[to] as number) + made + through
+      const { made, passedAir, through } = frontStreams(place, front, net)
+      inflow[to] = (inflow[to] as number) + made + passedAir + through
       gasFraction[to] = (gasFraction[to] as number) + made + through / (1 + basis.stoichiometricAir)
-      heatIn[to] =
-        (heatIn[to] as number) +
-        made * specificEnthalpy(front.unburnt, front.temperature) +
-        through * specificEnthalpy(basis.burnt, place.airTemperature)
+      heatIn[to] = (heatIn[to] as number) + frontStreamHeat(basis, front, place, net)
     } else carry(forward, from, to)
     const heated = net >= 0 ? to : from
     const fromWall = w.gapHeat[k] as number
@@ -76,7 +72,7 @@ export const transport = (w: Workspace, basis: GasBasis, front: Front, place: Fr
     }
     if (network.to[place.link] === i) {
       const net = Math.max(0, solver.flow[place.link] as number)
-      comes += net * place.airShare * (front.gas / front.airPerFuel) * basis.heat
+      comes += frontStreams(place, front, net).made * basis.heat
     }
     const set = Math.max(0, comes - (inflow[i] as number) * chemicalHeat(basis, gasFraction[i] as number))
     burnt[i] = set
@@ -100,6 +96,27 @@ export const transport = (w: Workspace, basis: GasBasis, front: Front, place: Fr
     w.temperature[i] = temperature
   }
   return released
+}
+
+/** What leaves the front's stretch of the bed when `net` enters it: fresh gas, air that passed by, gas burnt before [kg/s]. */
+export const frontStreams = (
+  { airShare, active }: FrontPlace,
+  front: Front,
+  net: number,
+): { made: number; passedAir: number; through: number } => ({
+  made: (net * airShare * active * front.gas) / front.airPerFuel,
+  passedAir: net * airShare * (1 - active),
+  through: net * (1 - airShare),
+})
+
+/** Enthalpy of the three together [W]. */
+export const frontStreamHeat = (basis: GasBasis, front: Front, place: FrontPlace, net: number): number => {
+  const { made, passedAir, through } = frontStreams(place, front, net)
+  return (
+    made * specificEnthalpy(front.unburnt, front.temperature) +
+    passedAir * specificEnthalpy(AIR, place.airTemperature) +
+    through * specificEnthalpy(basis.burnt, place.airTemperature)
+  )
 }
 
 /**

@@ -2,6 +2,7 @@ import type { Coefficients } from '#science/coefficients.ts'
 import { emptyNetwork, type Network } from '#science/draft/network.ts'
 import type { DraughtPlan } from '#science/draft/plan.ts'
 import { createSolver, type NetworkSolver } from '#science/draft/solve.ts'
+import type { Front } from '#science/fire/front.ts'
 import type { Fuel } from '#science/fuel/table.ts'
 import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
 import type { Site } from '#science/site.ts'
@@ -50,6 +51,9 @@ export interface Workspace extends SteadyInput {
   readonly walls: WallModel
   /** What the last `transport` booked between gas and walls, into the gas [W]. */
   readonly ledger: { fromWalls: number }
+  /** For `settle`: the round before. */
+  readonly previousFlow: Float64Array
+  readonly previousTemperature: Float64Array
   /** For `transport`: flow matrix, its eliminated copy, mass that comes into each node [kg/s] and heat with it [W]. */
   readonly matrix: Float64Array
   readonly eliminated: Float64Array
@@ -89,6 +93,8 @@ export const layOut = (input: SteadyInput): Workspace => {
     gapHeat: new Float64Array(m),
     gapLinks,
     walls: layOutWalls(plan, site.temperature),
+    previousFlow: new Float64Array(m),
+    previousTemperature: new Float64Array(n),
     ledger: { fromWalls: 0 },
     matrix: new Float64Array(n * n),
     eliminated: new Float64Array(n * n),
@@ -108,9 +114,15 @@ export interface FrontPlace {
   /** Of what comes to it: share that is air, not gas burnt before [1], and its temperature [K]. */
   airShare: number
   airTemperature: number
+  /** Share of the bed's area that glows: below 1 while the fire spreads; the other air passes by [1]. */
+  readonly active: number
 }
 
-export const placeFront = ({ plan: { bed }, site }: Workspace, position: number): FrontPlace => {
+/** Mass that leaves the front's stretch of the bed for each kilogram that enters it [kg/kg]. */
+export const gainOf = ({ airShare, active }: FrontPlace, front: Front): number =>
+  1 + (airShare * active * (front.gas - front.airPerFuel)) / front.airPerFuel
+
+export const placeFront = ({ plan: { bed }, site }: Workspace, position: number, active = 1): FrontPlace => {
   const height = (1 - position) * bed.depth
   const found = bed.segments.findIndex((s) => height >= s.from && height <= s.to)
   const segment = found < 0 ? bed.segments.length - 1 : found
@@ -120,5 +132,6 @@ export const placeFront = ({ plan: { bed }, site }: Workspace, position: number)
     link: bed.segments[segment]?.link ?? 0,
     airShare: 1,
     airTemperature: site.temperature,
+    active,
   }
 }

@@ -1,0 +1,134 @@
+import { OUTSIDE } from '#science/draft/network.ts'
+import type { Front } from '#science/fire/front.ts'
+import type { FrontSource } from '#science/fire/source.ts'
+import type { GasBasis } from '#science/gas/mixture.ts'
+import { setExchange } from './exchange.ts'
+import { setLinks } from './links.ts'
+import { fail, finish, type SteadyOutcome } from './state.ts'
+import { transport } from './transport.ts'
+import { balanceWalls } from './walls.ts'
+import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
+
+const MAX_ROUNDS = 200
+/** Relative change of flows and gas make below which the state has settled. */
+const SETTLED = 1e-9
+/** Air through the fuel below which there is no front to speak of [kg/s]. */
+const NO_AIR = 1e-8
+/** Walls that move by less than this have settled [K]. */
+const WALLS_SETTLED = 1e-6
+/** Rounds in a row without air through the fuel that put the front out. */
+const OUT_AFTER = 4
+/** Rounds after which temperatures follow only half way, for the few stoves that swing. */
+const PATIENCE = 40
+
+/** Where a state is looked for when nothing is known of it: a lit stove, not yet warm. */
+const start = (w: Workspace, front: Front): void => {
+  const { plan, site, walls } = w
+  w.solver.pressure.fill(0)
+  w.solver.flow.fill(0)
+  w.gapHeat.fill(0)
+  w.wallHeat.fill(0)
+  w.exchange.fill(0)
+  walls.gapTemperature.fill(site.temperature)
+  for (const [i, node] of plan.nodes.entries()) {
+    w.temperature[i] = node.space === 'flame' ? 1300 : site.temperature
+    w.gasFraction[i] = node.space === 'flame' ? 0.7 / (1 + front.stoichiometricAir) : 0
+  }
+  for (const [s, { inside }] of walls.stretches.entries())
+    walls.temperature[s] =
+      inside.kind === 'bed' || (inside.kind === 'node' && plan.nodes[inside.node]?.space === 'flame')
+        ? 600
+        : site.temperature + 30
+}
+
+export interface SettleOptions {
+  /** Begin from nothing, or from the state the workspace holds. */
+  readonly fresh: boolean
+  /** Relative change of flows that counts as settled; 1e-9 unless said [1]. */
+  readonly tolerance?: number
+}
+
+/**
+ * Repeats network, front, transport and walls until none of them moves. Hotter gas draws more air and more air makes
+ * more gas in nearly the same proportion, so temperatures hardly depend on the flow and the repetition contracts quickly.
+ */
+export const settle = (
+  w: Workspace,
+  place: FrontPlace,
+  source: FrontSource,
+  { fresh, tolerance = SETTLED }: SettleOptions,
+): SteadyOutcome => {
+  const { plan, site, network, solver, previousFlow, previousTemperature } = w
+  let closed = source.close(0, site.temperature)
+  if (!closed.ok) return doesNotGlow(closed.reason)
+  let front = closed.front
+  let basis: GasBasis = { ...front, heat: front.gasHeat }
+  if (fresh) start(w, front)
+  previousFlow.fill(0)
+  let newtonSteps = 0
+  let withoutAir = 0
+  for (let round = 1; round <= MAX_ROUNDS; round++) {
+    setLinks(w, basis, front, place)
+    const report = solver.solve(network)
+    newtonSteps += report.iterations
+    if (report.status !== 'balanced')
+      return fail(
+        'not balanced',
+        `The air network did not balance (${report.status}, imbalance ${report.residual.toExponential(1)}).`,
+      )
+    setExchange(w)
+    const through = solver.flow[place.link] as number
+    // A transient may stop the air; a front that stays without it is out.
+    withoutAir = through > NO_AIR ? 0 : withoutAir + 1
+    if (withoutAir >= OUT_AFTER) return frontOut(w, place)
+
+    const below = network.from[place.link] as number
+    place.airTemperature = below === OUTSIDE ? site.temperature : (w.temperature[below] as number)
+    const burntShare =
+      below === OUTSIDE ? 0 : (w.gasFraction[below] as number) * (1 + basis.stoichiometricAir)
+    const airShare = Math.max(0, 1 - burntShare)
+    const velocity = (Math.max(through, NO_AIR) * airShare) / (w.airDensity * plan.bed.area)
+    closed = source.close(velocity, place.airTemperature)
+    if (!closed.ok) return doesNotGlow(closed.reason)
+    front = closed.front
+    basis = { ...front, heat: front.gasHeat }
+    place.airShare = airShare
+    const gain = gainOf(place, front)
+    let moved = Math.abs(gain - (network.gain[place.link] as number)) / gain
+
+    previousTemperature.set(w.temperature)
+    const flameHeat = transport(w, basis, front, place)
+    if (!(flameHeat >= 0))
+      return fail('out of range', 'A temperature left the range of the gas data (200–3000 K).')
+    const solidRate = (Math.max(0, through) * airShare * place.active) / front.airPerFuel
+    const wallChange = balanceWalls(w, front, place, solidRate)
+    let largest = 0
+    for (const flow of solver.flow) largest = Math.max(largest, Math.abs(flow))
+    for (const [k, flow] of solver.flow.entries()) {
+      moved = Math.max(moved, Math.abs(flow - (previousFlow[k] as number)) / largest)
+      previousFlow[k] = flow
+    }
+    if (moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED) && withoutAir === 0)
+      return finish(w, front, place, flameHeat, { round, newtonSteps, mass: report.residual })
+    if (round > PATIENCE)
+      for (const [i, before] of previousTemperature.entries())
+        w.temperature[i] = ((w.temperature[i] as number) + before) / 2
+  }
+  return fail('not settled', `Flows and temperatures did not settle in ${MAX_ROUNDS} rounds.`)
+}
+
+const doesNotGlow = (reason: string): SteadyOutcome =>
+  fail('does not glow', `The front does not keep itself alight: ${reason}.`)
+
+/** Says why no air comes to the front: the draught is against it, or no hole is left below it. */
+const frontOut = ({ plan }: Workspace, place: FrontPlace): SteadyOutcome => {
+  const { bed, links } = plan
+  const below = new Set(bed.segments.slice(0, place.segment + 1).map(({ link }) => links[link]?.from))
+  const fed = links.some((link) => link.kind !== 'bed' && (below.has(link.to) || below.has(link.from)))
+  return fail(
+    'front out',
+    fed
+      ? 'No air rises through the fuel: the draught does not carry it there, so the front goes out.'
+      : 'The front goes out when it sinks below the lowest hole that feeds it: no air comes from under it.',
+  )
+}

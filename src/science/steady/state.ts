@@ -1,0 +1,133 @@
+import { OUTSIDE } from '#science/draft/network.ts'
+import type { Front } from '#science/fire/front.ts'
+import { forwardFlow } from './exchange.ts'
+import { frontStreamHeat } from './transport.ts'
+import type { FrontPlace, Workspace } from './workspace.ts'
+
+export type SteadyOutcome =
+  | { readonly ok: true; readonly state: SteadyState }
+  | { readonly ok: false; readonly failure: SteadyFailure }
+
+export interface SteadyFailure {
+  readonly code:
+    | 'front out'
+    | 'draws its own smoke'
+    | 'does not glow'
+    | 'not balanced'
+    | 'not settled'
+    | 'out of range'
+    | 'balance not closed'
+  readonly sentence: string
+}
+
+/** Arrays belong to the model and are overwritten by its next solve. */
+export interface SteadyState {
+  readonly front: Front
+  /** Gauge pressure of each node at its height [Pa]. */
+  readonly pressure: Float64Array
+  /** [K] */
+  readonly temperature: Float64Array
+  /** Mass fraction that came from the front [1]. */
+  readonly gasFraction: Float64Array
+  /** Flow of each link, positive from `from` to `to` [kg/s]. */
+  readonly flow: Float64Array
+  /** Of the gas that passes each link [kg/m³], [Pa s]. */
+  readonly density: Float64Array
+  readonly viscosity: Float64Array
+  /** Pressure that drives each link, buoyancy included [Pa]. */
+  readonly drive: Float64Array
+  /** Dry fuel turned to gas and char [kg/s]. */
+  readonly dryFuelRate: number
+  /** Air through the fuel to the front [kg/s]. */
+  readonly primaryAir: number
+  /** Heat the flames set free [W]. */
+  readonly flameHeat: number
+  /** Heat carried into the gap's air [W]. */
+  readonly preheat: number
+  /** Heat the outer walls give to the open air [W]. */
+  readonly wallLoss: number
+  /** Of each wall stretch [K]. */
+  readonly wallTemperature: Float64Array
+  readonly iterations: number
+  readonly newtonSteps: number
+  /** Worst node imbalance over the largest flow [1]. */
+  readonly massResidual: number
+  /** Heat in minus heat out over the heat of the fuel [1]. */
+  readonly energyResidual: number
+}
+
+export const fail = (code: SteadyFailure['code'], sentence: string): SteadyOutcome => ({
+  ok: false,
+  failure: { code, sentence },
+})
+
+/** Share of burnt gas in what comes to the front above which it is said to draw its own smoke [1]; a judgement. */
+const SMOKE_DRAWN = 0.2
+
+/** Checks the balances at the door and hands the state out. */
+export const finish = (
+  w: Workspace,
+  front: Front,
+  place: FrontPlace,
+  flameHeat: number,
+  effort: { readonly round: number; readonly newtonSteps: number; readonly mass: number },
+): SteadyOutcome => {
+  const { network, solver, plan } = w
+  if (1 - place.airShare > SMOKE_DRAWN)
+    return fail(
+      'draws its own smoke',
+      'The fuel draws burnt gas instead of air: flue gas comes down the gap and up through the fuel.',
+    )
+  const through = solver.flow[place.link] as number
+  const primaryAir = through * place.airShare
+  const dryFuelRate = (primaryAir * place.active) / front.airPerFuel
+  const drive = new Float64Array(plan.links.length)
+  let balance = dryFuelRate * (front.fuelEnthalpy - front.charEnthalpy - front.loss)
+  for (let i = 0; i < plan.nodes.length; i++)
+    balance -= (w.burnt[i] as number) * w.coefficients.flameRadiation
+  balance += w.ledger.fromWalls
+  const pressureAt = (node: number): number => (node === OUTSIDE ? 0 : (solver.pressure[node] as number))
+  for (let k = 0; k < plan.links.length; k++) {
+    const from = network.from[k] as number
+    const to = network.to[k] as number
+    const flow = solver.flow[k] as number
+    drive[k] = pressureAt(from) - pressureAt(to) + (network.head[k] as number)
+    if (from !== OUTSIDE && to !== OUTSIDE) continue
+    const forward = forwardFlow(flow, w.exchange[k] as number)
+    const inner = from === OUTSIDE ? to : from
+    const inward = from === OUTSIDE ? forward : forward - flow
+    const outward = from === OUTSIDE ? forward - flow : forward
+    balance += inward * w.airEnthalpy
+    if (k === place.link) balance -= frontStreamHeat({ ...front, heat: front.gasHeat }, front, place, through)
+    else balance -= outward * (w.enthalpy[inner] as number)
+  }
+  const energyResidual = balance / (dryFuelRate * w.fuel.higherHeatingValue)
+  if (!(effort.mass <= 1e-9) || !(Math.abs(energyResidual) <= 1e-6))
+    return fail(
+      'balance not closed',
+      `Mass closes to ${effort.mass.toExponential(1)} and energy to ${energyResidual.toExponential(1)}; 1e-9 and 1e-6 are wanted.`,
+    )
+  return {
+    ok: true,
+    state: {
+      front,
+      pressure: solver.pressure,
+      temperature: w.temperature,
+      gasFraction: w.gasFraction,
+      flow: solver.flow,
+      density: w.linkDensity,
+      viscosity: w.linkViscosity,
+      drive,
+      dryFuelRate,
+      primaryAir,
+      flameHeat,
+      preheat: w.gapHeat.reduce((sum, heat) => sum + heat, 0),
+      wallLoss: w.walls.outward.reduce((sum, heat) => sum + heat, 0),
+      wallTemperature: w.walls.temperature,
+      iterations: effort.round,
+      newtonSteps: effort.newtonSteps,
+      massResidual: effort.mass,
+      energyResidual,
+    },
+  }
+}
