@@ -40,6 +40,8 @@ export interface Front {
   readonly charHeat: number
   /** Heat lost from the front through the wall [J/kg dry fuel]. */
   readonly loss: number
+  /** Heat that glows away upwards from bare char [J/kg dry fuel]. */
+  readonly glow: number
   /** Enthalpy of the char as it is left, formation included [J/kg dry fuel]. */
   readonly charEnthalpy: number
   /** Enthalpy of the moist fuel as it comes, formation included [J/kg dry fuel]. */
@@ -196,6 +198,7 @@ export const frontModel = (
           (1 + stoichiometricAir) * specificEnthalpy(burnt, T_REFERENCE),
         charHeat,
         loss,
+        glow: 0,
         charEnthalpy: charEnthalpyAt(temperature),
         fuelEnthalpy,
         moles: {
