@@ -75,7 +75,7 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   const raw = bedShape(bed.area, rawDepth, fuel.voidFraction, fuel.pieceDiameter)
   const char = bedShape(
     bed.area,
-    charDepth * coefficients.charSettle,
+    charDepth * coefficients.charSettle * place.charLeft,
     coefficients.charVoid,
     fuel.pieceDiameter * coefficients.charShrink,
   )

@@ -125,9 +125,13 @@ const balanceOne = (w: Workspace, s: number): number => {
     const emissivity = effectiveEmissivity(tinplateEmissivity(other, w.burntOff), e, onArea / a)
     radiate(emissivity, onArea, other)
   }
+  const storing = (walls.capacity[s] as number) * walls.step.perSecond
+  surplus -= storing * (here - (walls.before[s] as number))
+  slope += storing
   const step = slope > 0 ? surplus / slope : 0
   const next = Math.min(HOTTEST_WALL, Math.max(site.temperature - 1, here + step))
   temperature[s] = next
+  walls.stored[s] = storing * (here - (walls.before[s] as number))
   if (stretch.outside.kind === 'open air') {
     const g =
       verticalPlateCoefficient(here, site.temperature, stretch.top - stretch.bottom, site.pressure) * a

@@ -116,13 +116,21 @@ export interface FrontPlace {
   airTemperature: number
   /** Share of the bed's area that glows: below 1 while the fire spreads; the other air passes by [1]. */
   readonly active: number
+  /** Char still there over the char the front left [1]. */
+  readonly charLeft: number
 }
 
 /** Mass that leaves the front's stretch of the bed for each kilogram that enters it [kg/kg]. */
 export const gainOf = ({ airShare, active }: FrontPlace, front: Front): number =>
   1 + (airShare * active * (front.gas - front.airPerFuel)) / front.airPerFuel
 
-export const placeFront = ({ plan: { bed }, site }: Workspace, position: number, active = 1): FrontPlace => {
+/** `position` is 0 at the top of the fuel, 1 at its floor. */
+export const placeFront = (
+  { plan: { bed }, site }: Workspace,
+  position: number,
+  active = 1,
+  charLeft = 1,
+): FrontPlace => {
   const height = (1 - position) * bed.depth
   const found = bed.segments.findIndex((s) => height >= s.from && height <= s.to)
   const segment = found < 0 ? bed.segments.length - 1 : found
@@ -133,5 +141,6 @@ export const placeFront = ({ plan: { bed }, site }: Workspace, position: number,
     airShare: 1,
     airTemperature: site.temperature,
     active,
+    charLeft,
   }
 }
