@@ -16,7 +16,9 @@ const SETTLED = 1e-9
 const NO_AIR = 1e-8
 /** Walls that move by less than this have settled [K]. */
 const WALLS_SETTLED = 1e-6
-/** Rounds in a row without air through the fuel that put the front out. */
+/** Superficial velocity at which a front is first tried [m/s]. */
+const START_VELOCITY = 0.02
+/** Rounds in a row without air through the fuel, or without a glow, that put the front out. */
 const OUT_AFTER = 4
 /** Rounds after which temperatures follow only half way, for the few stoves that swing. */
 const PATIENCE = 40
@@ -59,7 +61,7 @@ export const settle = (
   { fresh, tolerance = SETTLED }: SettleOptions,
 ): SteadyOutcome => {
   const { plan, site, network, solver, previousFlow, previousTemperature } = w
-  let closed = source.close(0, site.temperature)
+  const closed = source.close(START_VELOCITY, site.temperature)
   if (!closed.ok) return doesNotGlow(closed.reason)
   let front = closed.front
   let basis: GasBasis = { ...front, heat: front.gasHeat }
@@ -67,6 +69,7 @@ export const settle = (
   previousFlow.fill(0)
   let newtonSteps = 0
   let withoutAir = 0
+  let cold = 0
   for (let round = 1; round <= MAX_ROUNDS; round++) {
     setLinks(w, basis, front, place)
     const report = solver.solve(network)
@@ -88,10 +91,12 @@ export const settle = (
       below === OUTSIDE ? 0 : (w.gasFraction[below] as number) * (1 + basis.stoichiometricAir)
     const airShare = Math.max(0, 1 - burntShare)
     const velocity = (Math.max(through, NO_AIR) * airShare) / (w.airDensity * plan.bed.area)
-    closed = source.close(velocity, place.airTemperature)
-    if (!closed.ok) return doesNotGlow(closed.reason)
-    front = closed.front
-    basis = { ...front, heat: front.gasHeat }
+    const next = source.close(velocity, place.airTemperature)
+    cold = next.ok ? 0 : cold + 1
+    if (next.ok) {
+      front = next.front
+      basis = { ...front, heat: front.gasHeat }
+    } else if (cold >= OUT_AFTER) return doesNotGlow(next.reason)
     place.airShare = airShare
     const gain = gainOf(place, front)
     let moved = Math.abs(gain - (network.gain[place.link] as number)) / gain
@@ -108,7 +113,7 @@ export const settle = (
       moved = Math.max(moved, Math.abs(flow - (previousFlow[k] as number)) / largest)
       previousFlow[k] = flow
     }
-    if (moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED) && withoutAir === 0)
+    if (moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED) && withoutAir + cold === 0)
       return finish(w, front, place, flameHeat, { round, newtonSteps, mass: report.residual })
     if (round > PATIENCE)
       for (const [i, before] of previousTemperature.entries())

@@ -1,0 +1,203 @@
+import { charSource } from '#science/fire/charFront.ts'
+import { frontModel } from '#science/fire/front.ts'
+import { rawFuelSource } from '#science/fire/source.ts'
+import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
+import { describeMoment } from '#science/steady/describe.ts'
+import { settle } from '#science/steady/settle.ts'
+import type { SteadyFailure, SteadyState } from '#science/steady/state.ts'
+import { layOut, placeFront, type SteadyInput, type Workspace } from '#science/steady/workspace.ts'
+import { type BurnTotals, Ledger } from './ledger.ts'
+import type { BurnEvent, BurnPhase, BurnSample } from './record.ts'
+
+export interface BurnOptions {
+  /** The stove is still warm from a burn before: walls start at this temperature [K]; ambient when null. */
+  readonly wallStart: number | null
+  /** Longest time step [s]. */
+  readonly longestStep: number
+}
+
+export interface Burn {
+  readonly samples: readonly BurnSample[]
+  readonly events: readonly BurnEvent[]
+  readonly totals: BurnTotals
+}
+
+export type BurnOutcome =
+  | { readonly ok: true; readonly burn: Burn }
+  | { readonly ok: false; readonly failure: SteadyFailure; readonly burn: Burn }
+
+export const defaultBurnOptions: BurnOptions = { wallStart: null, longestStep: 20 }
+
+/** First steps after lighting are short: the tin warms in half a minute [s]. */
+const FIRST_STEP = 4
+/** The front moves by no more than this share of the bed in a step. */
+const FRONT_STEP = 0.02
+/** Relative change of flows that ends the iteration within a step. */
+const STEP_TOLERANCE = 1e-7
+/** Part of the char at the end that burns with less and less of the bed alight. */
+const LAST_CHAR = 0.4
+const LONGEST_BURN = 6 * 3600
+
+interface State {
+  time: number
+  phase: BurnPhase
+  front: number
+  /** Organic char in the bed, and what the front has left in all [kg]. */
+  char: number
+  charMade: number
+}
+
+/**
+ * Burns a stove from lighting to the last glow. Flows follow the fire at once (gas stays in the stove for a tenth of a
+ * second); walls, fuel and char are stepped in time, backward Euler for the walls.
+ */
+export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOptions): BurnOutcome => {
+  const w = layOut(input)
+  const { plan, site, coefficients, fuel, moisture, walls } = w
+  const model = frontModel(fuel, moisture, site.temperature, coefficients)
+  const raw = rawFuelSource(model, coefficients)
+  const glowing = charSource(site.temperature, w.airDensity, coefficients)
+  const dryCharge = fuel.bulkDensity * plan.bed.area * plan.bed.depth * (1 - moisture)
+  const asFired = lowerHeatingValueAsFired(
+    lowerHeatingValue(fuel.higherHeatingValue, fuel.analysis.H),
+    moisture,
+  )
+
+  const samples: BurnSample[] = []
+  const events: BurnEvent[] = [{ time: 0, kind: 'lit', sentence: 'Lit on top.' }]
+  const say = (kind: BurnEvent['kind'], sentence: string): void => {
+    events.push({ time: state.time, kind, sentence })
+  }
+  const ledger = new Ledger()
+  const state: State = { time: 0, phase: 'lighting', front: 0, char: 0, charMade: 0 }
+  const done = (): Burn => ({ samples, events, totals: ledger.totals(state.char, dryCharge) })
+
+  const warm = options.wallStart ?? site.temperature
+  let fresh = true
+  while (state.time < LONGEST_BURN) {
+    const alight = alightShare(state, coefficients.ignitionTime, coefficients.charBurnt)
+    const place = placeFront(w, state.front, alight, charLeft(state))
+    let dt = state.time < 60 ? Math.min(FIRST_STEP, options.longestStep) : options.longestStep
+    if (fresh) walls.before.fill(warm)
+    else walls.before.set(walls.temperature)
+    walls.step.perSecond = 1 / dt
+    const source = state.phase === 'char' ? glowing : raw
+    let outcome = settle(w, place, source, { fresh, tolerance: STEP_TOLERANCE })
+    if (outcome.ok) {
+      // Shorten the step where the front would jump or pass the floor; the walls are settled for the shorter one.
+      const wanted = stepFor(state, outcome.state, dryCharge, coefficients.charBurnt, dt)
+      if (wanted < dt * 0.999) {
+        dt = wanted
+        walls.step.perSecond = 1 / dt
+        outcome = settle(w, place, source, { fresh: false, tolerance: STEP_TOLERANCE })
+      }
+    }
+    if (!outcome.ok) {
+      if (state.phase === 'char') {
+        say('char out', 'The rest of the char goes cold.')
+        break
+      }
+      if (outcome.failure.code !== 'front out' || samples.length === 0)
+        return { ok: false, failure: outcome.failure, burn: done() }
+      say('front out', outcome.failure.sentence)
+      break
+    }
+    fresh = false
+    const now = outcome.state
+    ledger.add(w, now, place, dt)
+    samples.push(sampleOf(w, now, state, alight, asFired))
+    advance(state, now, dryCharge, dt)
+    if (state.phase === 'lighting' && alight >= 0.999) {
+      state.phase = 'wood gas'
+      say('whole bed alight', 'The whole top of the fuel is alight.')
+    }
+    if (state.phase !== 'char' && state.front >= 1 - 1e-9) {
+      state.phase = 'char'
+      say('front at the floor', 'The front reaches the floor: the wood gas is over, the char glows on.')
+    }
+    if (state.phase === 'char' && state.char <= (1 - coefficients.charBurnt) * state.charMade) {
+      say('char out', 'The last char goes cold.')
+      break
+    }
+  }
+  say('end', 'Over. Char smoulders under its ash: let it go cold, or drown it.')
+  return { ok: true, burn: done() }
+}
+
+const charLeft = ({ phase, char, charMade }: State): number =>
+  phase === 'char' && charMade > 0 ? Math.max(0.02, char / charMade) : 1
+
+/** How much of the bed is alight: the fire spreads over it after lighting, and dies away with the last char [1]. */
+const alightShare = (state: State, ignitionTime: number, charBurnt: number): number => {
+  if (state.phase === 'lighting') return Math.min(1, 0.1 + (0.9 * state.time) / ignitionTime)
+  if (state.phase === 'wood gas') return 1
+  const burnable = state.char - (1 - charBurnt) * state.charMade
+  return Math.min(1, Math.max(0.05, burnable / (LAST_CHAR * state.charMade)))
+}
+
+/** Longest step that moves neither front nor char too far [s]. */
+const stepFor = (
+  state: State,
+  now: SteadyState,
+  dryCharge: number,
+  charBurnt: number,
+  dt: number,
+): number => {
+  if (state.phase === 'char') {
+    const left = state.char - (1 - charBurnt) * state.charMade
+    return Math.min(dt, Math.max(1, (0.08 * state.charMade) / now.dryFuelRate), left / now.dryFuelRate)
+  }
+  const toFloor = ((1 - state.front) * dryCharge) / now.dryFuelRate
+  return Math.min(dt, (FRONT_STEP * dryCharge) / now.dryFuelRate, toFloor)
+}
+
+const advance = (state: State, now: SteadyState, dryCharge: number, dt: number): void => {
+  const burnt = now.dryFuelRate * dt
+  if (state.phase === 'char') state.char -= burnt
+  else {
+    state.front = Math.min(1, state.front + burnt / dryCharge)
+    state.char += burnt * now.front.char
+    state.charMade = state.char
+  }
+  state.time += dt
+}
+
+const sampleOf = (
+  w: Workspace,
+  now: SteadyState,
+  state: State,
+  alight: number,
+  asFired: number,
+): BurnSample => {
+  const { plan, moisture, site } = w
+  const glows = state.phase === 'char'
+  const moment = describeMoment({
+    plan,
+    state: now,
+    position: state.front,
+    moisture: glows ? 0 : moisture,
+    site,
+    asFired: glows ? now.front.charHeat : asFired,
+  })
+  let hottest = site.temperature
+  for (const [s, stretch] of w.walls.stretches.entries())
+    if (stretch.outside.kind === 'open air') hottest = Math.max(hottest, w.walls.temperature[s] as number)
+  return {
+    time: state.time,
+    phase: state.phase,
+    frontPosition: state.front,
+    alight,
+    regime: state.phase === 'wood gas' ? moment.regime : null,
+    firepower: moment.firepower,
+    fuelRate: moment.fuelRate,
+    primaryAir: moment.air.primary,
+    secondaryAir: moment.air.secondary,
+    tertiaryAir: moment.air.tertiary,
+    airRatio: moment.airRatio,
+    flameTemperature: moment.temperature.flame,
+    outletTemperature: moment.temperature.outlet,
+    hottestOuterWall: hottest,
+    rawFuel: (1 - state.front) * w.fuel.bulkDensity * plan.bed.area * plan.bed.depth,
+    char: state.char,
+  }
+}

@@ -1,0 +1,44 @@
+import type { Regime } from '#science/steady/prediction.ts'
+
+/** What a burn is at one moment. SI units; plain data, ready for JSON. */
+export interface BurnSample {
+  /** Since lighting [s]. */
+  readonly time: number
+  readonly phase: BurnPhase
+  /** 0 at the top of the fuel, 1 at its floor. */
+  readonly frontPosition: number
+  /** Share of the bed's area alight [1]. */
+  readonly alight: number
+  readonly regime: Regime | null
+  /** Heat set free, lower heating value [W]. */
+  readonly firepower: number
+  /** Fuel or char that glows away, as fired [kg/s]. */
+  readonly fuelRate: number
+  /** Primary, secondary and tertiary air [kg/s]. */
+  readonly primaryAir: number
+  readonly secondaryAir: number
+  readonly tertiaryAir: number
+  readonly airRatio: { readonly flame: number; readonly outlet: number }
+  /** [K] */
+  readonly flameTemperature: number
+  readonly outletTemperature: number
+  readonly hottestOuterWall: number
+  /** Raw fuel and char in the bed [kg]. */
+  readonly rawFuel: number
+  readonly char: number
+}
+
+export type BurnPhase = 'lighting' | 'wood gas' | 'char'
+
+export interface BurnEvent {
+  readonly time: number
+  readonly kind:
+    | 'lit'
+    | 'whole bed alight'
+    | 'front at the floor'
+    | 'front out'
+    | 'flame out'
+    | 'char out'
+    | 'end'
+  readonly sentence: string
+}
