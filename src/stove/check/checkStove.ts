@@ -1,6 +1,7 @@
 import type { Finding, Shelf, Stove } from '#stove/model.ts'
 import { airPath } from './air/airPath.ts'
 import { areaRatios } from './air/areaRatios.ts'
+import { choke } from './air/choke.ts'
 import { dutyPlace } from './air/dutyPlace.ts'
 import { floorBlocked } from './air/floorBlocked.ts'
 import { fuelLine } from './air/fuelLine.ts'
@@ -25,6 +26,7 @@ export const CHECKS = {
   airPath,
   areaRatios,
   bitOnShelf,
+  choke,
   collisions,
   damper,
   drillReach,

@@ -1,9 +1,9 @@
 import { METRIC_HAND_SETS, STEP_DRILLS } from '#stove/bit/series.ts'
 import type { Bit, Shelf } from '#stove/model.ts'
-import { long } from './phrase.ts'
+import { a, long } from './phrase.ts'
 
 interface SuggestedBit {
-  /** To follow "a": `6 mm (15/64 in) bit`, or the maker's own name for it. */
+  /** `a 6 mm (15/64 in) bit`, or the maker's own name for it. */
   readonly text: string
   readonly diameter: number
 }
@@ -18,8 +18,8 @@ const COMMON: readonly Bit[] = [
 
 const choices = (shelf: Shelf | null): readonly SuggestedBit[] =>
   shelf === null
-    ? COMMON.map(({ diameter }) => ({ text: `${long(diameter)} bit`, diameter }))
-    : shelf.bits.map(({ name, diameter }) => ({ text: `${name} bit from the shelf`, diameter }))
+    ? COMMON.map(({ diameter }) => ({ text: a(`${long(diameter)} bit`), diameter }))
+    : shelf.bits.map(({ name, diameter }) => ({ text: `${a(name)} bit from the shelf`, diameter }))
 
 /** The largest bit of at most `diameter`, from the shelf where there is one; null for none. */
 export const largestBit = (shelf: Shelf | null, diameter: number): SuggestedBit | null =>

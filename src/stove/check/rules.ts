@@ -127,7 +127,12 @@ export const DAMPER = {
 
 /** Standing up. */
 export const STAND = {
-  tipAngle: rule(15, 'deg', 'lean under which a stove is easily pushed over', MEMORY),
+  tipAngle: rule(
+    12,
+    'deg',
+    'lean at which the bottom of the pot passes over the edge of the foot',
+    'from memory: small appliances are tried on a slope of 10°, and the pot stands higher than its bottom',
+  ),
 } as const
 
 /**
@@ -173,10 +178,16 @@ export const AREAS = {
     'gap between the cans over secondary area',
     'derived: twice the area spends 1/5 of the draught',
   ),
+  leakToSecondary: range(
+    0,
+    0.25,
+    'ring left open over the secondary row, over secondary area',
+    'derived: openings side by side share the air by area, so this takes a fifth of it',
+  ),
   underFloor: range(
-    1,
+    2,
     Number.POSITIVE_INFINITY,
     'gap under a perforated floor over its holes',
-    'derived: equal areas spend half the draught in the gap',
+    'derived: twice the area spends 1/5 of the draught',
   ),
 } as const

@@ -21,10 +21,17 @@ import {
  * - a bore of 60 mm is 2827 mm², 36 % of the section; 8 outlet windows of 20 by 20 mm are 3200 mm²;
  * - the floor stands 15 mm clear: 2π · 51.2 mm · 15 mm = 4825 mm² against 955 mm² of floor holes;
  * - the fuel line is 111 mm up, the secondary row from 144 to 152 mm;
+ * - the concentrator, 149 mm wide in 149.6 mm of shell, closes the gap at the top;
  * - 260 mm high on a foot of 152.4 mm: atan(76.2/260) = 16.3°.
  */
 export const soundStove = (
-  over: { readonly shell?: Openings; readonly fuel?: Openings; readonly stand?: Openings } = {},
+  over: {
+    readonly shell?: Openings
+    readonly fuel?: Openings
+    readonly stand?: Openings
+    /** Diameter of the concentrator [mm]. */
+    readonly ring?: number
+  } = {},
 ): Stove =>
   stove(
     {
@@ -47,7 +54,7 @@ export const soundStove = (
           ...over.fuel,
         },
       ),
-      ring: discPart('concentrator', 145, { bore: bore(60) }),
+      ring: discPart('concentrator', over.ring ?? 149, { bore: bore(60) }),
       stand: canPart(
         'pot stand',
         { body: 150, height: 80, bottom: { kind: 'open' }, top: pullOff(120) },

@@ -57,7 +57,7 @@ const secondary = (
   const rim =
     gap === undefined || gap.atTop <= 0
       ? ''
-      : ` Only the open gap of ${wide(gap.atTop)} round its rim brings some.`
+      : ` The gap round the can, open ${wide(gap.atTop)} at its rim, brings air only there.`
   return [
     warn(
       'air.no-secondary',

@@ -1,4 +1,5 @@
 import { type AirAreas, areasOf } from '#stove/measure/areas.ts'
+import { fuelCanOf } from '#stove/measure/fuelBed.ts'
 import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.ts'
 import type { Duty, Finding } from '#stove/model.ts'
 import type { Check, CheckContext } from '../context.ts'
@@ -62,7 +63,7 @@ const primaryToSecondary = ({ context, areas, of }: Question): readonly Finding[
     note(
       'areas.primary-to-secondary',
       whereOf(places),
-      `The primary openings come to ${wide(primary)}, ${figure(ratio)} times the secondary ones; makers often start from about four times.`,
+      `The primary openings come to ${wide(primary)}, ${figure(ratio)} times the secondary ones; makers often start from about four times, for the fuel itself holds that air back.`,
       areaRemedy(places, rangeOf(rule, secondary), primary, context.shelf),
     ),
   ]
@@ -72,7 +73,9 @@ const primaryToSecondary = ({ context, areas, of }: Question): readonly Finding[
 const spentInFirst = (ratio: number): number => 1 / (1 + ratio ** 2)
 
 const intakeToInner = ({ context, areas, of }: Question): readonly Finding[] => {
-  const places = of('intake')
+  const fuelCan = fuelCanOf(context.placed)
+  // On the fuel can itself an intake is primary or secondary air under another name.
+  const places = of('intake').filter(({ part }) => part.name !== fuelCan?.name)
   const { intake, primary, secondary } = areas.byDuty
   const inner = primary + secondary
   if (places.length === 0 || inner <= 0) return []
@@ -147,6 +150,25 @@ const gapToSecondary = ({ areas }: Question): readonly Finding[] =>
       ]
     })
 
+/** A ring left open over the secondary row takes air that should go through its holes. */
+const leakAtRim = ({ context, areas }: Question): readonly Finding[] => {
+  const { secondary } = areas.byDuty
+  const fuelCan = fuelCanOf(context.placed)
+  const gap = areas.gaps.find(({ inner }) => inner === fuelCan?.name)
+  if (gap === undefined || secondary <= 0) return []
+  const ratio = gap.atTop / secondary
+  const severity = gradeRatio(ratio, AREAS.leakToSecondary)
+  if (severity === null) return []
+  return [
+    SAY[severity](
+      'areas.leak-at-rim',
+      { part: gap.inner },
+      `The gap between ${called(gap.inner)} and ${called(gap.outer)} is open at the top by ${wide(gap.atTop)}, ${figure(ratio)} times the secondary openings: warm air slips past them.`,
+      'Close it with a ring or a wider disc that lies on both cans.',
+    ),
+  ]
+}
+
 /** Open areas against the fuel can's section and against each other. */
 export const areaRatios: Check = (context) => {
   const areas = areasOf(context.stove, context.placed, context.profile)
@@ -163,5 +185,6 @@ export const areaRatios: Check = (context) => {
     passageToBed,
     outletToPassage,
     gapToSecondary,
+    leakAtRim,
   ].flatMap((ask) => ask(question))
 }

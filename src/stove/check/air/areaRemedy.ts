@@ -43,7 +43,7 @@ const byBit = (
   )
   if (bit === null) return null
   const hole = { shape: 'round', diameter: bit.diameter as Metres, bit: null } as const
-  return hasRoom(opening.count, hole, part.part.can) ? `a ${bit.text}` : null
+  return hasRoom(opening.count, hole, part.part.can) ? bit.text : null
 }
 
 const asked = ({ low, high }: AreaRange): string =>
@@ -60,13 +60,12 @@ export const areaRemedy = (
   now: number,
   shelf: Shelf | null,
 ): string => {
-  const total = `in all ${asked(wanted)} is wanted`
+  const total = `${asked(wanted)} in all is wanted`
   const [only] = places
-  if (places.length !== 1 || only === undefined)
-    return `Change them so that they come to ${asked(wanted)} in all.`
+  if (places.length !== 1 || only === undefined) return `Bring them to ${asked(wanted)} in all.`
   const ways = [byCount(only, wanted, now), byBit(only, wanted, shelf)].filter((way) => way !== null)
-  if (ways.length > 0) return `Use ${ways.join(', or ')}: ${total}.`
+  if (ways.length > 0) return `Use ${ways.join(', or ')}; ${total}.`
   return now < wanted.low
-    ? `Add a second row, or make them larger: ${total}.`
-    : `Use fewer or smaller ${openingWord(only.opening)}s: ${total}.`
+    ? `${only.opening.kind === 'row' ? 'Add a second row, or make them larger' : 'Make more of them, or larger ones'}; ${total}.`
+    : `Use fewer or smaller ${openingWord(only.opening)}s; ${total}.`
 }

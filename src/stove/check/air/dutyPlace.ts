@@ -4,7 +4,7 @@ import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.t
 import type { Finding } from '#stove/model.ts'
 import { type Check, concentratorOf } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, long, openingsOf } from '../phrase.ts'
+import { called, long, says } from '../phrase.ts'
 
 const middleOf = ({ bottom, top }: OpeningPlace): number => (bottom + top) / 2
 
@@ -34,7 +34,7 @@ const misplaced = (
   return severity(
     `duty.${duty}`,
     { part: place.part.name, opening: place.name },
-    `The ${openingsOf(place.opening)} in ${called(place.name)} on ${called(place.part.name)} are called ${duty}, but ${where}`,
+    says(place.opening, place.name, place.part.name, `are called ${duty}, but ${where}`),
     fix,
   )
 }

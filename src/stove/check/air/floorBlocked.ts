@@ -71,7 +71,7 @@ export const floorBlocked: Check = (context) => {
     const first = openings[0]?.[0] ?? null
     const where = { part: placed.name, opening: openings.length === 1 ? first : null }
     const what = list(openings.map(([name, opening]) => `${openingsOf(opening)} in ${called(name)}`))
-    const fix = `Raise ${called(placed.name)} by ${long(raise)} or more on feet or screws: then the gap round its rim is as large as the holes.`
+    const fix = `Raise ${called(placed.name)} by ${long(raise)} or more on feet or screws: then the gap round its rim is twice as large as the holes.`
     if (gap < SHUT)
       findings.push(
         stop(
@@ -86,7 +86,7 @@ export const floorBlocked: Check = (context) => {
         warn(
           'air.floor-throttled',
           where,
-          `${called(placed.name)} stands ${long(gap)} above ${on}: the gap round its rim lets through ${wide(gap * rim)}, the ${what} ask for ${wide(holes)}.`,
+          `${called(placed.name)} stands ${long(gap)} above ${on}: the gap round its rim is ${wide(gap * rim)} and the ${what} come to ${wide(holes)}, so much of the draught is spent there.`,
           fix,
         ),
       )

@@ -4,14 +4,20 @@ import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.t
 import type { Finding } from '#stove/model.ts'
 import type { Check, CheckContext } from '../context.ts'
 import { stop, warn } from '../finding.ts'
-import { called, long, openingsOf } from '../phrase.ts'
+import { called, long, says } from '../phrase.ts'
 import { HEIGHTS } from '../rules.ts'
 import { HAIR } from '../spacing/web.ts'
 
 const MARGIN = HEIGHTS.fuelBelowSecondary.value
 
-const theirs = ({ opening, name, part }: OpeningPlace): string =>
-  `The ${openingsOf(opening)} in ${called(name)} on ${called(part.name)}`
+const told = ({ opening, name, part }: OpeningPlace, predicate: string): string =>
+  says(opening, name, part.name, predicate)
+
+/** Nearer than this they are level as far as anyone can measure in a heap of fuel [m]. */
+const LEVEL = 0.0005
+
+const distance = (free: number): string =>
+  free > LEVEL ? `only ${long(free)} above` : free < -LEVEL ? `${long(-free)} below` : 'level with'
 
 /** Secondary air has to find gas, not fuel. */
 const secondary = (place: OpeningPlace, bed: FuelBed): readonly Finding[] => {
@@ -28,7 +34,10 @@ const secondary = (place: OpeningPlace, bed: FuelBed): readonly Finding[] => {
       stop(
         'fuel.over-secondary',
         where,
-        `${theirs(place)} are buried: the fuel line is ${long(bed.top - place.bottom)} above their lower edge, so their air feeds the fuel and not the gas.`,
+        told(
+          place,
+          `are buried: the fuel line is ${long(bed.top - place.bottom)} above their lower edge, so their air feeds the fuel and not the gas.`,
+        ),
         fix,
       ),
     ]
@@ -36,9 +45,10 @@ const secondary = (place: OpeningPlace, bed: FuelBed): readonly Finding[] => {
     warn(
       'fuel.near-secondary',
       where,
-      free < 0
-        ? `${theirs(place)} begin ${long(-free)} below the fuel line; leave ${long(MARGIN)} of free wall above the fuel.`
-        : `${theirs(place)} begin only ${long(free)} above the fuel line; leave ${long(MARGIN)} of free wall above the fuel.`,
+      told(
+        place,
+        `begin ${distance(free)} the fuel line; leave ${long(MARGIN)} of free wall above the fuel.`,
+      ),
       fix,
     ),
   ]
@@ -50,7 +60,10 @@ const primary = (place: OpeningPlace, bed: FuelBed): readonly Finding[] => {
     warn(
       'fuel.primary-above',
       { part: place.part.name, opening: place.name },
-      `${theirs(place)} are called primary but lie ${long(place.bottom - bed.top)} above the fuel line: their air meets the gas, not the fuel.`,
+      told(
+        place,
+        `are called primary but lie above the fuel line, by ${long(place.bottom - bed.top)}: their air meets the gas, not the fuel.`,
+      ),
       'Put them below the fuel line, or call them secondary.',
     ),
   ]

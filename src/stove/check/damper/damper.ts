@@ -82,7 +82,7 @@ const mismatch = (damper: Damper, { row, low, high }: CoveredRow): string => {
 
 const opening = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
   const { band, can } = damper
-  const { most, least, asDrawn } = damperRange(damper, covered.row)
+  const { most, least, asDrawn, turnToOpen } = damperRange(damper, covered.row)
   const where = { part: band.name }
   const row = `${called(covered.name)} on ${called(can.name)}`
   if (most < DAMPER.fullyOpen.value)
@@ -115,7 +115,7 @@ const opening = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
         'damper.drawn-partly-shut',
         where,
         `As it is placed, the band ${called(band.name)} leaves ${percent(asDrawn)} of ${row} free.`,
-        'Areas and predictions use the band as it is placed; turn it to see it open.',
+        `Turn it ${Math.round(Math.abs(turnToOpen))}° ${turnToOpen > 0 ? 'clockwise' : 'anticlockwise'} to open it.`,
       ),
     )
   return shut
@@ -129,7 +129,7 @@ const hidden = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
     warn(
       'damper.hides-row',
       { part: damper.band.name },
-      `The band ${called(damper.band.name)} also lies over the ${openingsOf(covered.row)} in ${called(covered.name)}, ${covered.row.duty}, and leaves ${percent(asDrawn)} of them free.`,
+      `The band ${called(damper.band.name)} also lies over ${called(covered.name)}, the ${openingsOf(covered.row)} called ${covered.row.duty}, and leaves ${percent(asDrawn)} of their area free.`,
       'Make the band narrower, move it, or give it windows for that row too.',
     ),
   ]

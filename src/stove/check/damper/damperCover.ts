@@ -101,14 +101,23 @@ export interface DamperRange {
   readonly least: number
   /** As the stove file places the band. */
   readonly asDrawn: number
+  /** The smallest turn from there, clockwise positive, that opens the row as far as it goes [deg]. */
+  readonly turnToOpen: number
 }
 
 export const damperRange = (damper: Damper, row: RowOpening): DamperRange => {
   const share = openShare(damper, row)
-  const shares = turns(damper, row).map(share)
+  const tried = turns(damper, row).map((angle) => ({ angle, open: share(angle) }))
+  const opens = tried.map(({ open }) => open)
+  const most = Math.max(...opens)
+  const drawn = damper.band.turned - damper.can.turned
+  const full = period(damper)
+  const turnTo = (angle: number): number => wrappedAlong(angle - drawn, full)
+  const ways = tried.filter(({ open }) => open > most - 1e-9).map(({ angle }) => turnTo(angle))
   return {
-    most: Math.max(...shares),
-    least: Math.min(...shares),
-    asDrawn: share(damper.band.turned - damper.can.turned),
+    most,
+    least: Math.min(...opens),
+    asDrawn: share(drawn),
+    turnToOpen: ways.sort((one, other) => Math.abs(one) - Math.abs(other) || other - one)[0] ?? 0,
   }
 }

@@ -4,7 +4,7 @@ import type { Bit, Finding, Opening } from '#stove/model.ts'
 import { holeArea } from '#stove/opening/area.ts'
 import type { Check } from '../context.ts'
 import { warn } from '../finding.ts'
-import { called, long, openingsOf, percent } from '../phrase.ts'
+import { called, long, percent, says } from '../phrase.ts'
 import { DRILL } from '../rules.ts'
 
 /** The diameter a bit must have to make an opening; null where snips, a chisel or a hole saw make it [m]. */
@@ -52,7 +52,7 @@ export const bitOnShelf: Check = ({ placed, shelf }) => {
         warn(
           'bit.not-on-shelf',
           { part: name, opening },
-          `The ${openingsOf(what)} in ${called(opening)} on ${called(name)} need a bit of ${long(diameter)}, which is not on the shelf.`,
+          says(what, opening, name, `need a bit of ${long(diameter)}, which is not on the shelf.`),
           choices.length === 0
             ? 'Put your bits on the shelf, or borrow this one.'
             : `Nearest owned: ${choices.join(' or ')}.`,

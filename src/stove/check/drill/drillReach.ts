@@ -3,7 +3,7 @@ import { bodyInside, isWhole } from '#stove/can/ends.ts'
 import type { CanPart, Finding, PatternOpening, RowOpening } from '#stove/model.ts'
 import { type Check, isCan, type PlacedCan } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, long, openingsOf } from '../phrase.ts'
+import { called, long, namedOpenings, says } from '../phrase.ts'
 import { DRILL, JOBBER_LENGTHS, TIN } from '../rules.ts'
 
 /** Overall length of the bit a shop sells for a diameter, between the rows of the table by straight line [m]. */
@@ -46,7 +46,7 @@ const endPattern = (placed: PlacedCan, opening: string, pattern: PatternOpening)
     ? pattern.holes.length
     : beyond(reachDown(pattern.diameter, depth, inside))
   const where = { part: name, opening }
-  const what = `the ${openingsOf(pattern)} in ${called(opening)} on ${called(name)}`
+  const what = `the ${namedOpenings(pattern, opening, name)}`
   if (fromOutside > 0 && fromInside > 0)
     return [
       warn(
@@ -62,7 +62,7 @@ const endPattern = (placed: PlacedCan, opening: string, pattern: PatternOpening)
     note(
       'drill.from-outside',
       where,
-      `From inside the can, ${long(depth)} deep, a drill does not reach ${all ? what : `${fromInside} of ${what}`}: the chuck meets the wall.`,
+      `From inside the can, ${long(depth)} deep, a drill does not reach ${all ? what : `${fromInside} of ${what}`}: ${all ? 'it does not go in so far' : 'the chuck meets the wall'}.`,
       `Turn the can over and drill from outside, with a block of wood inside to hold the tin up.`,
     ),
   ]
@@ -105,7 +105,12 @@ const tooSmall = (
     warn(
       'drill.too-small',
       { part, opening },
-      `The ${openingsOf(what)} in ${called(opening)} on ${called(part)} are finer than a bit drills cleanly, ${long(least)} in this tin, and soot closes them.`,
+      says(
+        what,
+        opening,
+        part,
+        `are finer than the ${long(least)} that a bit drills cleanly in this tin, and soot closes such holes.`,
+      ),
       `Make them ${long(least)} or larger.`,
     ),
   ]

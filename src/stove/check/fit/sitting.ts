@@ -10,7 +10,7 @@ const CLOSED: Measured = { value: 0, tolerance: 0 } as unknown as Measured
 
 const lesser = (one: Play, other: Play): Play => (one.worst < other.worst ? one : other)
 
-/** What a wrong part rests on when it does not rest where it should. */
+/** How a part rests on its ledge; `how` tells what happens where there is none. */
 const judge = (
   guest: PlacedPart,
   host: PlacedPart,
@@ -20,7 +20,7 @@ const judge = (
 ): readonly Finding[] => {
   const where = { part: guest.name }
   const pair = `${called(guest.name)} on ${called(host.name)}`
-  if (ledge.nominal <= 0) return [stop('fit.falls-through', where, `${pair}: ${how}.`, fix)]
+  if (ledge.nominal <= 0) return [stop('fit.falls-through', where, how, fix)]
   if (ledge.worst <= 0)
     return [
       warn(
@@ -54,14 +54,14 @@ const sits = (guest: PlacedPart, host: PlacedPart): readonly Finding[] => {
       guest,
       host,
       inside,
-      `it is ${long(guestOuter.value)} wide and the opening under it is ${long(hostInner.value)}, so it falls through`,
+      `${called(guest.name)} falls through ${called(host.name)}: it is ${long(guestOuter.value)} wide, and the opening under it ${long(hostInner.value)}.`,
       `Use a part at least ${long(hostInner.value + 2 * FIT.landing.value)} wide there, or put a ring between them.`,
     )
   return judge(
     guest,
     host,
     lesser(inside, outside),
-    `its opening of ${long(guestInner.value)} is wider than the ${long(hostOuter.value)} of what it sits on, so it drops over the outside`,
+    `${called(guest.name)} drops over the outside of ${called(host.name)}: it is open ${long(guestInner.value)}, and what it should sit on is only ${long(hostOuter.value)} wide.`,
     'Put a ring between them, or place it as one that slips over.',
   )
 }
@@ -75,7 +75,7 @@ const stands = (guest: PlacedPart, host: PlacedPart): readonly Finding[] => {
     guest,
     host,
     ledgeOn(outer, hole),
-    `it is ${long(outer.value)} wide and the floor it stands on has an opening of ${long(hole.value)}, so it falls through`,
+    `${called(guest.name)} falls through the floor of ${called(host.name)}: it is ${long(outer.value)} wide, and the opening in that floor ${long(hole.value)}.`,
     'Leave the floor whole, put a ring or grate under it, or hang it by its rim.',
   )
 }

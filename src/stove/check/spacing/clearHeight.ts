@@ -15,10 +15,20 @@ export const tinToZone = (low: number, high: number, zone: WallZone): number =>
 const marginTo = (zone: WallZone, web: Web, wall: Wall): number =>
   zone.why === 'bead' ? TIN.holeToFormed.value * wall.sheet : web.full
 
-/** What a maker can mark out [m]. */
-const MARK = 0.0005
+/** Half a millimetre is what a maker can mark out [m]. */
+export const MARK = 0.0005
 const markUp = (height: number): number => Math.ceil(height / MARK - 1e-6) * MARK
 const markDown = (height: number): number => Math.floor(height / MARK + 1e-6) * MARK
+
+/** Whether a row at some height keeps at least its poor web to every zone: nothing worse than a note. */
+export const clearsZones = (row: RowOpening, height: number, wall: Wall, web: Web): boolean => {
+  const half = wallHoleSize(row.hole).axial / 2
+  return wall.zones.every(
+    (zone) =>
+      tinToZone(height - half, height + half, zone) >=
+      Math.min(marginTo(zone, web, wall), Math.max(web.poor, TIN.holeToFormed.value * wall.sheet)) - HAIR,
+  )
+}
 
 /** The height nearest to the row's own at which every zone is cleared; null for none [m]. */
 const clearHeight = (row: RowOpening, wall: Wall, web: Web): number | null => {
@@ -48,15 +58,27 @@ const widestSpan = ({ zones }: Wall): { readonly middle: number; readonly width:
     })
     .sort((one, other) => other.width - one.width)[0] ?? null
 
+/** The largest opening that fits the widest stretch, in the middle of it. */
+const smallerRemedy = (row: RowOpening, wall: Wall, web: Web, shelf: Shelf | null): string => {
+  const span = widestSpan(wall)
+  const middle = span === null ? '' : `with the middle of the row ${long(span.middle)} above the bottom edge`
+  if (row.hole.shape !== 'round') {
+    const tallest = span === null ? 0 : markDown(span.width - 2 * web.full)
+    return tallest > 0
+      ? `Make them at most ${long(tallest)} high, ${middle}.`
+      : 'There is no room for such openings here: leave them out, or use a higher part.'
+  }
+  // The hole and one hole's width of tin on either side of it.
+  const bit = span === null ? null : largestBit(shelf, span.width / 3)
+  return bit === null
+    ? 'Use smaller holes, or a taller can.'
+    : `No height leaves that much; use ${bit.text}, ${middle}.`
+}
+
 /** Where the row could go instead, or what would fit. */
 export const heightRemedy = (row: RowOpening, wall: Wall, web: Web, shelf: Shelf | null): string => {
   const height = clearHeight(row, wall, web)
-  if (height !== null) return `Put the middle of the row ${long(height)} above the bottom edge.`
-  if (row.hole.shape !== 'round') return 'Make the openings shorter, or use a taller can.'
-  const span = widestSpan(wall)
-  // The hole and one hole's width of tin on either side of it.
-  const bit = span === null ? null : largestBit(shelf, span.width / 3)
-  return span === null || bit === null
-    ? 'Use a smaller hole, or a taller can.'
-    : `No height leaves that much; use a ${bit.text}, its row ${long(span.middle)} above the bottom edge.`
+  return height === null
+    ? smallerRemedy(row, wall, web, shelf)
+    : `Put the middle of the row ${long(height)} above the bottom edge.`
 }

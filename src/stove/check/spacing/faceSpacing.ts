@@ -1,18 +1,9 @@
-import { bodyInside } from '#stove/can/ends.ts'
-import type {
-  CanPart,
-  DiscPart,
-  Face,
-  Finding,
-  Opening,
-  PatternOpening,
-  Shelf,
-  VanesOpening,
-} from '#stove/model.ts'
+import type { PlacedPart } from '#stove/assembly/place.ts'
+import type { Finding, Opening, PatternOpening, Shelf, VanesOpening } from '#stove/model.ts'
 import type { Check } from '../context.ts'
 import { SAY, stop } from '../finding.ts'
 import { largestBit } from '../handBits.ts'
-import { called, long, openingsOf } from '../phrase.ts'
+import { called, long, says } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import {
   closestBetweenFaces,
@@ -22,47 +13,31 @@ import {
   innerReach,
   outerReach,
 } from './faceOutline.ts'
+import { type FaceSheet, sheetOf } from './faceSheet.ts'
 import { gradeWeb, lesserWeb, type Web, webOfCut, webOfHole } from './web.ts'
 
-/** The flat tin of one face, from the rim of what is already open to its outer edge [m]. */
-interface Sheet {
-  readonly inner: number
-  readonly outer: number
-  readonly thickness: number
-  /** What the outer edge is. */
-  readonly border: 'edge of the disc' | 'seam' | 'corner of the drawn bottom'
+/** One opening of a face, with what it cuts out. */
+interface FaceCut {
+  readonly name: string
+  readonly opening: Exclude<Opening, { kind: 'row' }>
+  readonly outlines: readonly FaceOutline[]
 }
 
-const sheetOf = (part: CanPart | DiscPart, face: Face): Sheet | null => {
-  if (part.form === 'disc')
-    return { inner: 0, outer: part.diameter.value / 2, thickness: part.thickness, border: 'edge of the disc' }
-  const { can } = part
-  if (face === 'face') return null
-  const end = can[face]
-  const inside = bodyInside(can).value / 2
-  switch (end.kind) {
-    case 'plain':
-      // The end's own upright wall stands inside the body's.
-      return { inner: 0, outer: inside - can.endWall, thickness: can.endWall, border: 'seam' }
-    case 'drawn':
-      return { inner: 0, outer: inside, thickness: can.endWall, border: 'corner of the drawn bottom' }
-    case 'pull-off':
-    case 'friction':
-      return { inner: end.opening.value / 2, outer: inside, thickness: can.endWall, border: 'seam' }
-    case 'open':
-    case 'cut':
-      return null
-  }
+interface Told {
+  readonly code: string
+  readonly severity: Finding['severity']
+  readonly sentence: string
+  readonly fix: string
 }
 
 const webOf = (opening: Opening, thickness: number): Web =>
   opening.kind === 'pattern' ? webOfHole(opening.diameter, thickness) : webOfCut(thickness)
 
-const reasonFor = (opening: Opening, tin: number, web: Web): string =>
+const reasonFor = (drilled: boolean, tin: number, web: Web): string =>
   tin < web.least
     ? `thin sheet needs at least ${long(web.least)}.`
-    : opening.kind === 'pattern'
-      ? `a hand drill wants about one hole’s width (${long(web.full)}).`
+    : drilled
+      ? `a hand drill wants about one hole’s width, ${long(web.full)}.`
       : `a strip under ${long(web.full)} bends when it is cut.`
 
 /** The most vanes that leave the full web, or 0. */
@@ -72,117 +47,139 @@ const fewerVanes = (vanes: VanesOpening, full: number): number => {
   return 0
 }
 
+const vanesRemedy = (vanes: VanesOpening, full: number): string => {
+  const count = fewerVanes(vanes, full)
+  return count > 0 ? `Use ${count} vanes, or narrower ones.` : 'Use fewer or narrower vanes.'
+}
+
 const patternRemedy = (pattern: PatternOpening, tin: number, shelf: Shelf | null): string => {
   const bit = largestBit(shelf, (tin + pattern.diameter) / 2)
   return bit === null
     ? 'Use fewer holes.'
-    : `Use fewer holes further apart, ${long(2 * pattern.diameter)} from middle to middle, or a ${bit.text}.`
+    : `Use fewer holes further apart, ${long(2 * pattern.diameter)} from middle to middle, or ${bit.text}.`
 }
 
-const within = (opening: Opening, outlines: readonly FaceOutline[], sheet: Sheet, shelf: Shelf | null) => {
+const among = (
+  { opening, outlines }: FaceCut,
+  { thickness }: FaceSheet,
+  shelf: Shelf | null,
+): Told | null => {
   const tin = closestOnFace(outlines)
-  const web = webOf(opening, sheet.thickness)
+  const web = webOf(opening, thickness)
   const severity = gradeWeb(tin, web)
-  if (severity === null) return null
-  const vanes = opening.kind === 'vanes' ? fewerVanes(opening, web.full) : 0
+  if (severity === null || opening.kind === 'bore') return null
+  const drilled = opening.kind === 'pattern'
   return {
+    code: 'spacing.pattern',
     severity,
-    told:
+    sentence:
       tin <= 0
         ? 'run into each other.'
-        : `leave ${long(tin)} of tin between them; ${reasonFor(opening, tin, web)}`,
-    fix:
-      opening.kind === 'pattern'
-        ? patternRemedy(opening, tin, shelf)
-        : vanes > 0
-          ? `Use ${vanes} vanes, or narrower ones.`
-          : 'Use fewer or narrower vanes.',
+        : `leave ${long(tin)} of tin between them; ${reasonFor(drilled, tin, web)}`,
+    fix: drilled ? patternRemedy(opening, tin, shelf) : vanesRemedy(opening, web.full),
   }
 }
 
-const toBorder = (opening: Opening, outlines: readonly FaceOutline[], sheet: Sheet) => {
-  const tin = sheet.outer - Math.max(...outlines.map(outerReach))
-  const { least, poor, full } = webOf(opening, sheet.thickness)
-  const formed =
-    (sheet.border === 'edge of the disc' ? TIN.holeToEdge : TIN.holeToFormed).value * sheet.thickness
+const toBorder = ({ opening, outlines }: FaceCut, { border, outer, thickness }: FaceSheet): Told | null => {
+  const tin = outer - Math.max(...outlines.map(outerReach))
+  const { least, poor, full } = webOf(opening, thickness)
+  const formed = (border === 'edge of the disc' ? TIN.holeToEdge : TIN.holeToFormed).value * thickness
   const web = { least: Math.max(least, formed), poor, full }
   // A bore that takes the whole end up to its seam is simply a can cut open.
-  if (opening.kind === 'bore' && sheet.border !== 'edge of the disc' && tin >= 0) return null
+  if (opening.kind === 'bore' && border !== 'edge of the disc' && tin >= 0) return null
   const severity = gradeWeb(tin, web)
   if (severity === null) return null
-  const move = full - tin
   return {
+    code: 'spacing.disc-edge',
     severity,
-    told:
+    sentence:
       tin <= 0
-        ? `reach over the ${sheet.border} by ${long(-tin)}.`
-        : `leave ${long(tin)} of tin to the ${sheet.border}; ${reasonFor(opening, tin, web)}`,
+        ? `reach over the ${border} by ${long(-tin)}.`
+        : `leave ${long(tin)} of tin to the ${border}; ${reasonFor(opening.kind === 'pattern', tin, web)}`,
     fix:
       opening.kind === 'bore'
-        ? `Make the bore ${long(2 * (sheet.outer - full))} or less.`
-        : `Keep everything at least ${long(move)} further in, within ${long(sheet.outer - full)} of the middle.`,
+        ? `Make the bore ${long(2 * (outer - full))} or less.`
+        : `Keep everything within ${long(outer - full)} of the middle: ${long(full - tin)} further in.`,
   }
+}
+
+/** Tin that is not there: the face has been cut out, or torn out as far as its ledge. */
+const noTin = (
+  part: string,
+  { name, opening, outlines }: FaceCut,
+  sheet: FaceSheet | null,
+): Finding | null => {
+  const inner = Math.min(...outlines.map(innerReach))
+  if (sheet !== null && (sheet.inner === 0 || inner >= sheet.inner + TIN.holeToEdge.value * sheet.thickness))
+    return null
+  return stop(
+    'face.no-tin',
+    { part, opening: name },
+    says(
+      opening,
+      name,
+      part,
+      sheet === null
+        ? `cannot be made: the ${opening.face} of that can has been cut out.`
+        : `would lie in the opening of the ${opening.face}: its ledge begins ${long(sheet.inner)} from the middle.`,
+    ),
+    'Use a can with that end whole, or put the openings in a disc.',
+  )
+}
+
+/** Two openings of one face. */
+const between = (
+  part: string,
+  one: FaceCut,
+  other: FaceCut,
+  { thickness }: FaceSheet,
+): readonly Finding[] => {
+  if (one.opening.face !== other.opening.face) return []
+  const tin = closestBetweenFaces(one.outlines, other.outlines)
+  const web = lesserWeb(webOf(one.opening, thickness), webOf(other.opening, thickness))
+  const severity = gradeWeb(tin, web)
+  if (severity === null) return []
+  const drilled = one.opening.kind === 'pattern' && other.opening.kind === 'pattern'
+  const left =
+    tin <= 0
+      ? 'run into each other.'
+      : `leave ${long(tin)} of tin between them; ${reasonFor(drilled, tin, web)}`
+  return [
+    SAY[severity](
+      'spacing.face-openings',
+      { part, opening: other.name },
+      `${called(one.name)} and ${called(other.name)} on ${called(part)} ${left}`,
+      `Move them ${long(web.full - tin)} further apart, or make one of them smaller.`,
+    ),
+  ]
+}
+
+const onPart = ({ name: partName, part }: PlacedPart, shelf: Shelf | null): readonly Finding[] => {
+  if (part.form === 'band') return []
+  const cuts = [...part.openings].flatMap(([name, opening]): readonly FaceCut[] => {
+    const outlines = faceOutlines(opening)
+    return opening.kind === 'row' || outlines.length === 0 ? [] : [{ name, opening, outlines }]
+  })
+  return cuts.flatMap((cut, index) => {
+    const sheet = sheetOf(part, cut.opening.face)
+    const missing = noTin(partName, cut, sheet)
+    if (sheet === null) return missing === null ? [] : [missing]
+    const told = [among(cut, sheet, shelf), toBorder(cut, sheet)].filter((found) => found !== null)
+    return [
+      ...(missing === null ? [] : [missing]),
+      ...told.map(({ code, severity, sentence, fix }) =>
+        SAY[severity](
+          code,
+          { part: partName, opening: cut.name },
+          says(cut.opening, cut.name, partName, sentence),
+          fix,
+        ),
+      ),
+      ...cuts.slice(index + 1).flatMap((other) => between(partName, cut, other, sheet)),
+    ]
+  })
 }
 
 /** Tin left on flat faces: within a pattern or a set of vanes, between them, to the edge, and to what is open already. */
-export const faceSpacing: Check = (context) => {
-  const findings: Finding[] = []
-  for (const { name, part } of context.placed) {
-    if (part.form === 'band') continue
-    const cuts = [...part.openings].flatMap(([opening, what]) =>
-      what.kind === 'row' ? [] : [{ opening, what, outlines: faceOutlines(what) }],
-    )
-    for (const [index, { opening, what, outlines }] of cuts.entries()) {
-      if (outlines.length === 0) continue
-      const where = { part: name, opening }
-      const the = `The ${openingsOf(what)} in ${called(opening)} on ${called(name)}`
-      const sheet = sheetOf(part, what.face)
-      if (sheet === null) {
-        findings.push(
-          stop(
-            'face.no-tin',
-            where,
-            `${the} cannot be made: the ${what.face} of that can has been cut out.`,
-            'Leave that end whole, or put the openings in a disc.',
-          ),
-        )
-        continue
-      }
-      const inner = Math.min(...outlines.map(innerReach))
-      if (sheet.inner > 0 && inner < sheet.inner + TIN.holeToEdge.value * sheet.thickness)
-        findings.push(
-          stop(
-            'face.no-tin',
-            where,
-            `${the} would lie in the opening of the ${what.face}: its ledge begins ${long(sheet.inner)} from the middle.`,
-            'Use a can with that end whole, or put the openings in a disc.',
-          ),
-        )
-      for (const [code, found] of [
-        ['spacing.pattern', within(what, outlines, sheet, context.shelf)],
-        ['spacing.disc-edge', toBorder(what, outlines, sheet)],
-      ] as const)
-        if (found !== null) findings.push(SAY[found.severity](code, where, `${the} ${found.told}`, found.fix))
-      for (const other of cuts.slice(index + 1)) {
-        if (other.what.face !== what.face) continue
-        const tin = closestBetweenFaces(outlines, other.outlines)
-        const web = lesserWeb(webOf(what, sheet.thickness), webOf(other.what, sheet.thickness))
-        const severity = gradeWeb(tin, web)
-        if (severity === null) continue
-        const left =
-          tin <= 0
-            ? 'run into each other.'
-            : `leave ${long(tin)} of tin between them; they want ${long(web.full)}.`
-        findings.push(
-          SAY[severity](
-            'spacing.face-openings',
-            { part: name, opening: other.opening },
-            `${called(opening)} and ${called(other.opening)} on ${called(name)} ${left}`,
-            `Move them ${long(web.full - tin)} further apart, or make one of them smaller.`,
-          ),
-        )
-      }
-    }
-  }
-  return findings
-}
+export const faceSpacing: Check = (context) =>
+  context.placed.flatMap((placed) => onPart(placed, context.shelf))

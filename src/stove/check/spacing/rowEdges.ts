@@ -3,7 +3,7 @@ import type { Finding, RowOpening, Shelf } from '#stove/model.ts'
 import { wallHoleSize } from '#stove/opening/row.ts'
 import type { Check } from '../context.ts'
 import { SAY, stop } from '../finding.ts'
-import { called, long, openingsOf } from '../phrase.ts'
+import { long, says } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import { heightRemedy, tinToZone } from './clearHeight.ts'
 import { type Wall, wallsOf } from './wall.ts'
@@ -11,6 +11,8 @@ import { gradeWeb, type Web, webOfWallHole } from './web.ts'
 
 interface Told {
   readonly severity: Finding['severity']
+  /** Tin left; less is worse [m]. */
+  readonly tin: number
   /** The sentence after "The 8 holes of 16 mm in … on …". */
   readonly sentence: string
 }
@@ -18,7 +20,7 @@ interface Told {
 /** A trimmed edge has no height; the bottom of a drawn can has its rounded corner. */
 const isCutEdge = ({ why, from, to }: WallZone): boolean => why === 'edge' && from === to
 
-const overlapping = ({ hole }: RowOpening, zone: WallZone): Told | null => {
+const overlapping = ({ hole }: RowOpening, zone: WallZone): Omit<Told, 'tin'> | null => {
   const drilled = hole.shape === 'round'
   switch (zone.why) {
     case 'bead':
@@ -48,12 +50,18 @@ const overlapping = ({ hole }: RowOpening, zone: WallZone): Told | null => {
   }
 }
 
-const nearBead = (tin: number, sheet: number): Told | null =>
+const nearBead = (tin: number, sheet: number): Omit<Told, 'tin'> | null =>
   tin < TIN.holeToFormed.value * sheet
     ? { severity: 'note', sentence: `leave only ${long(tin)} of flat tin to a rolled bead.` }
     : null
 
-const nearEnd = ({ hole }: RowOpening, zone: WallZone, tin: number, web: Web, sheet: number): Told | null => {
+const nearEnd = (
+  { hole }: RowOpening,
+  zone: WallZone,
+  tin: number,
+  web: Web,
+  sheet: number,
+): Omit<Told, 'tin'> | null => {
   const least = (zone.why === 'edge' ? TIN.holeToEdge : TIN.holeToFormed).value * sheet
   const wanted = { least, poor: Math.max(least, web.poor), full: Math.max(least, web.full) }
   const severity = gradeWeb(tin, wanted)
@@ -62,7 +70,7 @@ const nearEnd = ({ hole }: RowOpening, zone: WallZone, tin: number, web: Web, sh
     tin < least
       ? `thin sheet needs at least ${long(least)} there.`
       : hole.shape === 'round'
-        ? `a hand drill wants about one hole’s width (${long(wanted.full)}).`
+        ? `a hand drill wants about one hole’s width, ${long(wanted.full)}.`
         : `a strip under ${long(wanted.full)} bends when it is cut.`
   const end = `${zone.from <= 0 ? 'bottom' : 'top'} ${zone.why}`
   return { severity, sentence: `leave ${long(tin)} of tin to the ${end}; ${reason}` }
@@ -72,31 +80,47 @@ const told = (row: RowOpening, zone: WallZone, web: Web, sheet: number): Told | 
   const half = wallHoleSize(row.hole).axial / 2
   const tin = tinToZone(row.height - half, row.height + half, zone)
   const notch = isCutEdge(zone) && row.hole.shape !== 'round' && tin <= TIN.edgeSlack.value
-  if (tin <= 0 || notch) return overlapping(row, zone)
-  return zone.why === 'bead' ? nearBead(tin, sheet) : nearEnd(row, zone, tin, web, sheet)
+  const found =
+    tin <= 0 || notch
+      ? overlapping(row, zone)
+      : zone.why === 'bead'
+        ? nearBead(tin, sheet)
+        : nearEnd(row, zone, tin, web, sheet)
+  return found === null ? null : { ...found, tin }
 }
+
+/** Of several zones of one sort, the one that is nearest says it all: the remedy heeds every zone. */
+const worstOf = (all: readonly Told[]): Told | null =>
+  all.reduce<Told | null>((worst, found) => (worst === null || found.tin < worst.tin ? found : worst), null)
+
+const SORTS: readonly WallZone['why'][] = ['seam', 'bead', 'edge']
 
 const onWall = (wall: Wall, shelf: Shelf | null): readonly Finding[] =>
   wall.rows.flatMap(([opening, row]) => {
     const where = { part: wall.part, opening }
-    const they = `The ${openingsOf(row)} in ${called(opening)} on ${called(wall.part)}`
+    const they = (predicate: string): string => says(row, opening, wall.part, predicate)
     if (row.height < 0 || row.height > wall.height)
       return [
         stop(
           'spacing.off-the-wall',
           where,
-          `${they} have their middle ${long(row.height)} above the bottom edge; the wall is ${long(wall.height)} high.`,
+          they(
+            `have their middle ${long(row.height)} above the bottom edge; the wall is ${long(wall.height)} high.`,
+          ),
           'Give a height between the two edges.',
         ),
       ]
     const web = webOfWallHole(row.hole, wall.sheet)
-    return wall.zones.flatMap((zone) => {
-      const found = told(row, zone, web, wall.sheet)
+    return SORTS.flatMap((why) => {
+      const found = worstOf(
+        wall.zones
+          .filter((zone) => zone.why === why)
+          .map((zone) => told(row, zone, web, wall.sheet))
+          .filter((one) => one !== null),
+      )
       if (found === null) return []
       const say = SAY[found.severity]
-      return [
-        say(`spacing.${zone.why}`, where, `${they} ${found.sentence}`, heightRemedy(row, wall, web, shelf)),
-      ]
+      return [say(`spacing.${why}`, where, they(found.sentence), heightRemedy(row, wall, web, shelf))]
     })
   })
 

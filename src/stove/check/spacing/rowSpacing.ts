@@ -3,7 +3,7 @@ import { wallHoleSize } from '#stove/opening/row.ts'
 import type { Check } from '../context.ts'
 import { SAY } from '../finding.ts'
 import { largestBit } from '../handBits.ts'
-import { called, long, openingsOf, openingWord, percent } from '../phrase.ts'
+import { long, openingWord, percent, says } from '../phrase.ts'
 import { wallsOf } from './wall.ts'
 import { closestInRow, rowOutlines } from './wallOutline.ts'
 import { gradeWeb, type Web, webOfWallHole } from './web.ts'
@@ -33,9 +33,7 @@ const narrower = ({ row, tin, shelf }: Crowded): string | null => {
   if (row.hole.shape !== 'round') return null
   const pitch = tin + row.hole.diameter
   const bit = largestBit(shelf, pitch / 2)
-  return bit === null
-    ? null
-    : `a ${bit.text} (${percent((bit.diameter / row.hole.diameter) ** 2)} of the area)`
+  return bit === null ? null : `${bit.text} (${percent((bit.diameter / row.hole.diameter) ** 2)} of the area)`
 }
 
 const remedy = (crowded: Crowded): string => {
@@ -46,12 +44,12 @@ const remedy = (crowded: Crowded): string => {
 }
 
 const sentenceOf = ({ row, tin, web }: Crowded, opening: string, part: string): string => {
-  const they = `The ${openingsOf(row)} in ${called(opening)} on ${called(part)}`
-  if (tin <= 0) return `${they} run into each other.`
-  const left = `${they} leave ${long(tin)} of tin between them`
+  const they = (predicate: string): string => says(row, opening, part, predicate)
+  if (tin <= 0) return they('run into each other.')
+  const left = they(`leave ${long(tin)} of tin between them`)
   if (tin < web.least) return `${left}; thin sheet needs at least ${long(web.least)}, twice its thickness.`
   return row.hole.shape === 'round'
-    ? `${left}; a hand drill wants about one hole’s width (${long(web.full)}).`
+    ? `${left}; a hand drill wants about one hole’s width, ${long(web.full)}.`
     : `${left}; a strip under ${long(web.full)} bends when it is cut.`
 }
 

@@ -2,7 +2,7 @@ import { sideSeamZone } from '#stove/can/zones.ts'
 import type { Finding } from '#stove/model.ts'
 import { type Check, circumferenceOf, isCan } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, long, openingsOf } from '../phrase.ts'
+import { long, namedOpenings } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import { movedOutlines, rowOutlines, tinToBearing, type WallOutline } from './wallOutline.ts'
 import { webOfWallHole } from './web.ts'
@@ -55,7 +55,7 @@ export const sideSeam: Check = (context) => {
         stiffened + webOfWallHole(row.hole, can.bodyWall).least,
       )
       const where = { part: placed.name, opening }
-      const their = `Position ${position} of the ${openingsOf(row)} in ${called(opening)} on ${called(placed.name)}`
+      const their = `Position ${position} of the ${namedOpenings(row, opening, placed.name)}`
       const onWeld = tin <= TIN.weldHalfWidth.value
       const fix =
         turn !== 0 && cleared > TIN.weldHalfWidth.value

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { airPath } from '#stove/check/air/airPath.ts'
 import { areaRatios } from '#stove/check/air/areaRatios.ts'
+import { choke } from '#stove/check/air/choke.ts'
 import { dutyPlace } from '#stove/check/air/dutyPlace.ts'
 import { floorBlocked } from '#stove/check/air/floorBlocked.ts'
 import { fuelLine } from '#stove/check/air/fuelLine.ts'
@@ -173,12 +174,12 @@ describe('air under a floor', () => {
   })
 
   test('the gap round the rim has to be as large as the holes', () => {
-    // 18 · 16π = 904.8 mm² over 2π · 51.2 = 321.7 mm of rim: 2.81 mm, set as 3 mm.
-    expect(brief(ask(floorBlocked, single(floor, { raised: 2.5 })))).toEqual([
+    // Twice 18 · 16π = 904.8 mm² over 2π · 51.2 = 321.7 mm of rim: 5.62 mm, set as 6 mm.
+    expect(brief(ask(floorBlocked, single(floor, { raised: 5.5 })))).toEqual([
       'warn air.floor-throttled fuel/floor',
     ])
-    expect(ask(floorBlocked, single(floor, { raised: 3 }))).toEqual([])
-    expect(ask(floorBlocked, single(floor))[0]?.fix).toContain('3 mm')
+    expect(ask(floorBlocked, single(floor, { raised: 6 }))).toEqual([])
+    expect(ask(floorBlocked, single(floor))[0]?.fix).toContain('6 mm')
   })
 
   const standing = (shellFloor: Openings, raised: number) =>
@@ -191,7 +192,7 @@ describe('air under a floor', () => {
     )
   test('flat on the closed floor of the shell, or on an open one', () => {
     expect(brief(ask(floorBlocked, standing({}, 0)))).toEqual(['stop air.floor-blocked fuel/floor'])
-    expect(ask(floorBlocked, standing({}, 5))).toEqual([])
+    expect(ask(floorBlocked, standing({}, 6))).toEqual([])
     expect(ask(floorBlocked, standing({ holes: rings('intake', 10, [[20, 6]]) }, 0))).toEqual([])
   })
 
@@ -274,6 +275,26 @@ describe('a way in and a way out', () => {
   })
 })
 
+describe('the choke', () => {
+  test('hot gas makes the concentrator tighter than it looks', () => {
+    // 2827 mm² count as 1524; the 3200 mm² of outlet as 1725.
+    const [finding] = ask(choke, soundStove())
+    expect(finding?.sentence).toContain(
+      'the opening of “ring”: 2827 mm² (4.4 in²), which hot gas passes like 1524 mm²',
+    )
+    expect(finding?.sentence).toContain('Next is the outlet in “stand”')
+  })
+
+  test('a small intake is named instead', () => {
+    const [finding] = ask(choke, soundStove({ shell: { intake: row('intake', 5, round(18), 30) } }))
+    expect(finding?.sentence).toContain('is the intake in “shell”: 1272 mm²')
+  })
+
+  test('one place alone is not compared', () => {
+    expect(ask(choke, single({ low: row('primary', 12, round(6), 20) }))).toEqual([])
+  })
+})
+
 describe('areas', () => {
   const of = (what: Stove) => brief(ask(areaRatios, what))
 
@@ -325,6 +346,13 @@ describe('areas', () => {
     // Without the wall row 955 mm² of floor holes: once the secondary.
     const floorOnly = soundStove({ fuel: { low: row('fixing', 3, round(3), 20) } })
     expect(of(floorOnly)).toEqual(['note areas.primary-to-secondary fuel/floor'])
+  })
+
+  test('a ring left open over the secondary row', () => {
+    // Disc 145 mm in 149.6 mm: π(74.8² − 72.5²) = 1064 mm² against 955; 148.4 mm: 281 mm², 0.29; 149 mm: touching.
+    expect(of(soundStove({ ring: 145 }))).toEqual(['warn areas.leak-at-rim fuel'])
+    expect(of(soundStove({ ring: 148.4 }))).toEqual(['note areas.leak-at-rim fuel'])
+    expect(of(soundStove({ ring: 149 }))).toEqual([])
   })
 
   test('outlet against the concentrator', () => {

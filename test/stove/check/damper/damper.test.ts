@@ -138,6 +138,7 @@ describe('lying right', () => {
   test('placed partly shut', () => {
     const found = damped({ turned: 11.25 })
     expect(brief(found)).toEqual(['note damper.drawn-partly-shut damper'])
+    expect(found[0]?.fix).toBe('Turn it 11° anticlockwise to open it.')
   })
 
   test('turning band and can together changes nothing', () => {

@@ -238,9 +238,9 @@ describe('the pot', () => {
 describe('standing up', () => {
   const tall = (height: number) =>
     ask(stability, stove({ shell: canPart('shell', { height }) }, [place('shell', 'on ground')]))
-  // Foot 102.4 mm: 51.2 / tan 15° = 191.1 mm.
-  test('higher than 1.87 times its foot it is easily pushed over', () => {
-    expect(tall(191)).toEqual([])
-    expect(tall(192)).toEqual(['note stand.tips shell'])
+  // Foot 102.4 mm: 51.2 / tan 12° = 240.9 mm.
+  test('higher than 2.35 times its foot it is easily pushed over', () => {
+    expect(tall(240)).toEqual([])
+    expect(tall(241)).toEqual(['note stand.tips shell'])
   })
 })

@@ -46,6 +46,24 @@ describe('rows that meet', () => {
     expect(found(one, other)[0]?.sentence).toContain('2.2 mm')
   })
 
+  test('what has no room is not advised', () => {
+    // 12 holes of 6 mm 3 mm above the others would have to rise to 116 mm, into the seam at 117 mm: the
+    // lower row goes down instead, and with a third row below there is only the turn.
+    const low = row('intake', 12, round(8), 103)
+    const high = row('intake', 12, round(6), 106)
+    expect(found(low, high)[0]?.fix).not.toContain('“upper” 116 mm')
+    // 106 − 3 − 6 − 4 = 93.
+    expect(found(low, high)[0]?.fix).toContain('put “lower” 93 mm')
+    const crowded = rowsMeet(
+      contextOf(
+        lone(canPart('shell', {}, { third: row('intake', 12, round(8), 85), lower: low, upper: high })),
+        null,
+      ),
+    ).find(({ opening }) => opening === 'upper')
+    expect(crowded?.fix).toContain('Turn')
+    expect(crowded?.fix).not.toContain('put')
+  })
+
   test('which row is written first does not matter', () => {
     const swapped = rowsMeet(contextOf(lone(canPart('shell', {}, { upper: upper(49), lower })), null))
     expect(swapped).toEqual(found(lower, upper(49)))
