@@ -20,7 +20,10 @@ export const boxesMeet = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top
 
 export const liesIn = (inner: Box, outer: Box): boolean =>
-  inner.left >= outer.left && inner.right <= outer.right && inner.bottom >= outer.bottom && inner.top <= outer.top
+  inner.left >= outer.left &&
+  inner.right <= outer.right &&
+  inner.bottom >= outer.bottom &&
+  inner.top <= outer.top
 
 export const circleMeetsBox = (centre: Point, radius: number, box: Box): boolean => {
   const dx = Math.max(box.left - centre.x, 0, centre.x - box.right)
@@ -73,5 +76,10 @@ export const shapeBox = (shape: Shape): Box => {
 /** The upright box round several shapes. */
 export const boxRound = (shapes: readonly Shape[]): Box => {
   const boxes = shapes.map(shapeBox)
-  return around(boxes.flatMap(({ left, right, bottom, top }) => [{ x: left, y: bottom }, { x: right, y: top }]))
+  return around(
+    boxes.flatMap(({ left, right, bottom, top }) => [
+      { x: left, y: bottom },
+      { x: right, y: top },
+    ]),
+  )
 }

@@ -4,7 +4,7 @@
 export const MAKING_CAUTIONS: readonly string[] = [
   'Gloves and eye protection. Clamp before drilling. Deburr every edge. Never galvanised metal.',
   'Burn off paint, lacquer and can liners outdoors, upwind, before any food use; old or unknown paint may hold lead.',
-  'Burn outdoors only, never in a tent, shelter or vehicle: carbon monoxide, from char long after the flame. Drown it.',
+  'Burn outdoors only, never in a tent, shelter or vehicle: carbon monoxide, from char long after the flame: drown it.',
   'Outer surfaces burn skin. Bare, level mineral ground; water or sand at hand; dry, untreated wood; obey fire bans.',
   'For learning and planning, not an approval: where a permit, a licensed person or a local code applies, that decides.',
 ]

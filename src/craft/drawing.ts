@@ -15,7 +15,12 @@ export interface Point {
 /** Angles in degrees anticlockwise from +x. */
 export type Shape =
   | { readonly kind: 'line'; readonly layer: Layer; readonly from: Point; readonly to: Point }
-  | { readonly kind: 'polyline'; readonly layer: Layer; readonly points: readonly Point[]; readonly closed: boolean }
+  | {
+      readonly kind: 'polyline'
+      readonly layer: Layer
+      readonly points: readonly Point[]
+      readonly closed: boolean
+    }
   | { readonly kind: 'circle'; readonly layer: Layer; readonly centre: Point; readonly radius: number }
   | {
       readonly kind: 'arc'

@@ -5,7 +5,9 @@ import type { LetteringFonts } from '#craft/pdf/face.ts'
 const require = createRequire(import.meta.url)
 const file = (script: string, weight: number): Uint8Array =>
   new Uint8Array(
-    readFileSync(require.resolve(`@fontsource/source-sans-3/files/source-sans-3-${script}-${weight}-normal.woff`)),
+    readFileSync(
+      require.resolve(`@fontsource/source-sans-3/files/source-sans-3-${script}-${weight}-normal.woff`),
+    ),
   )
 
 /** The lettering as the command line gives it to the writer: the script most used first. */

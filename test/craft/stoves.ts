@@ -43,7 +43,12 @@ export const round = (diameter: number, bit: string | null = null): WallHole => 
   bit,
 })
 
-export const row = (hole: WallHole, count: number, height: number, more: Partial<RowOpening> = {}): RowOpening => ({
+export const row = (
+  hole: WallHole,
+  count: number,
+  height: number,
+  more: Partial<RowOpening> = {},
+): RowOpening => ({
   kind: 'row',
   duty: 'intake',
   hole,
@@ -61,7 +66,10 @@ export const canPart = (role: CanRole, body: Can, openings: Readonly<Record<stri
   openings: new Map(Object.entries(openings)),
 })
 
-const rings = (diameter: number, list: readonly (readonly [radius: number, count: number, from: number])[]): Opening => ({
+const rings = (
+  diameter: number,
+  list: readonly (readonly [radius: number, count: number, from: number])[],
+): Opening => ({
   kind: 'pattern',
   duty: 'primary',
   face: 'bottom',
@@ -69,7 +77,10 @@ const rings = (diameter: number, list: readonly (readonly [radius: number, count
   diameter: mm(diameter),
   bit: null,
   holes: list.flatMap(([radius, count, from]) =>
-    Array.from({ length: count }, (_, index) => ({ radius: mm(radius), bearing: degrees(from + (360 * index) / count) })),
+    Array.from({ length: count }, (_, index) => ({
+      radius: mm(radius),
+      bearing: degrees(from + (360 * index) / count),
+    })),
   ),
 })
 
@@ -86,7 +97,12 @@ const sunflower = (diameter: number, count: number, reach: number): Opening => (
   })),
 })
 
-export const place = (part: string, where: Placement['place'], host: string | null, raised = 0): Placement => ({
+export const place = (
+  part: string,
+  where: Placement['place'],
+  host: string | null,
+  raised = 0,
+): Placement => ({
   part,
   place: where,
   host,
@@ -94,7 +110,11 @@ export const place = (part: string, where: Placement['place'], host: string | nu
   turned: degrees(0),
 })
 
-export const stove = (name: string, parts: Readonly<Record<string, Part>>, assembly: readonly Placement[]): Stove => ({
+export const stove = (
+  name: string,
+  parts: Readonly<Record<string, Part>>,
+  assembly: readonly Placement[],
+): Stove => ({
   name,
   about: 'invented for a test',
   parts: new Map(Object.entries(parts)),
@@ -154,15 +174,17 @@ export const pocketStove = (): Stove =>
       concentrator: disc(82, {
         bore: { kind: 'bore', duty: 'passage', face: 'face', diameter: mm(26) },
         vanes: vanes(degrees(0)),
-        screws: { ...(rings(3.2, [[37, 4, 22.5]]) as Extract<Opening, { kind: 'pattern' }>), duty: 'fixing', face: 'face' },
+        screws: {
+          ...(rings(3.2, [[37, 4, 22.5]]) as Extract<Opening, { kind: 'pattern' }>),
+          duty: 'fixing',
+          face: 'face',
+        },
       }),
       'pot stand': canPart('pot stand', can(83.2, 55, { bottom: { kind: 'cut' }, top: { kind: 'open' } }), {
-        flue: row(
-          { shape: 'window', width: mm(16), height: mm(24), foot: 'round', bit: '16 mm' },
-          9,
-          26,
-          { duty: 'outlet', bearing: degrees(20) },
-        ),
+        flue: row({ shape: 'window', width: mm(16), height: mm(24), foot: 'round', bit: '16 mm' }, 9, 26, {
+          duty: 'outlet',
+          bearing: degrees(20),
+        }),
       }),
     },
     [
@@ -179,14 +201,25 @@ export const riserStove = (): Stove =>
   stove(
     'Ferry-landing riser',
     {
-      body: canPart('fuel can', can(98.6, 176, { beads: [{ from: mm(70), to: mm(74) }, { from: mm(90), to: mm(94) }] }), {
-        lower: row(round(8, '8 mm'), 20, 14, { duty: 'primary' }),
-        upper: row(round(8, '8 mm'), 20, 24, { duty: 'primary', bearing: degrees(9) }),
-        secondary: row(round(6), 24, 150, { duty: 'secondary', bearing: degrees(7.5) }),
-        floor: sunflower(4, 60, 40),
-      }),
+      body: canPart(
+        'fuel can',
+        can(98.6, 176, {
+          beads: [
+            { from: mm(70), to: mm(74) },
+            { from: mm(90), to: mm(94) },
+          ],
+        }),
+        {
+          lower: row(round(8, '8 mm'), 20, 14, { duty: 'primary' }),
+          upper: row(round(8, '8 mm'), 20, 24, { duty: 'primary', bearing: degrees(9) }),
+          secondary: row(round(6), 24, 150, { duty: 'secondary', bearing: degrees(7.5) }),
+          floor: sunflower(4, 60, 40),
+        },
+      ),
       riser: canPart('riser', can(98.6, 140, { bottom: { kind: 'cut' }, top: { kind: 'cut' } }), {
-        slits: row({ shape: 'slit', length: mm(22), width: mm(2), along: 'axis' }, 12, 20, { duty: 'tertiary' }),
+        slits: row({ shape: 'slit', length: mm(22), width: mm(2), along: 'axis' }, 12, 20, {
+          duty: 'tertiary',
+        }),
         crown: row({ shape: 'window', width: mm(18), height: mm(20), foot: 'square', bit: null }, 8, 128, {
           duty: 'outlet',
           leftOut: [2, 6],
@@ -221,7 +254,13 @@ export const largeStove = (): Stove =>
 export const testStoves = [pocketStove, riserStove, largeStove] as const
 
 /** A shell alone, for what wants no more. */
-export const bareShell = (body: number, openings: Readonly<Record<string, Opening>>, more: Partial<Can> = {}): Stove =>
-  stove('Bare shell', { shell: canPart('shell', can(body, 120, more), openings) }, [place('shell', 'on ground', null)])
+export const bareShell = (
+  body: number,
+  openings: Readonly<Record<string, Opening>>,
+  more: Partial<Can> = {},
+): Stove =>
+  stove('Bare shell', { shell: canPart('shell', can(body, 120, more), openings) }, [
+    place('shell', 'on ground', null),
+  ])
 
 export const atZero = metres(0)

@@ -3,10 +3,10 @@ import type { PatternOpening } from '#stove/model.ts'
 import { around, type Box } from '../box.ts'
 import type { Drawing, Point, Shape } from '../drawing.ts'
 import { type Label, labelShapes, openRoom, type Room } from '../lettering/room.ts'
+import { NOTE_SIZE } from '../lettering/sizes.ts'
 import type { FaceOpening, FlatDisc } from './disc.ts'
 import { faceNote, ringRadii } from './faceWording.ts'
 import { CROSS_BEYOND, drilledHole } from './hole.ts'
-import { NOTE_SIZE } from '../lettering/sizes.ts'
 import { flatVanes, type Polar, vaneShapes } from './vanes.ts'
 import { both } from './wording.ts'
 
@@ -75,10 +75,7 @@ const boltCircles = (disc: FlatDisc, at: Polar, room: Room): readonly Shape[] =>
     ringRadii(opening).flatMap((radius) => {
       const millimetres = toMillimetres(radius)
       const spots = Array.from({ length: 72 }, (_, index) => at(millimetres, 180 + index * 5))
-      return [
-        circle('mark', at(0, 0), millimetres),
-        ...letterRadius(radius, spots, room),
-      ]
+      return [circle('mark', at(0, 0), millimetres), ...letterRadius(radius, spots, room)]
     }),
   )
 
@@ -120,7 +117,9 @@ const discShapes = (disc: FlatDisc, centre: Point): readonly Shape[] => {
     top: centre.y + disc.radius,
   }
   const inside = ({ left, right, bottom, top }: Box): boolean =>
-    [left, right].every((x) => [bottom, top].every((y) => Math.hypot(x - centre.x, y - centre.y) < disc.radius))
+    [left, right].every((x) =>
+      [bottom, top].every((y) => Math.hypot(x - centre.x, y - centre.y) < disc.radius),
+    )
   const room = openRoom(bounds, inside)
   const openings = disc.openings.flatMap(({ opening }) => openingShapes(opening, at, room))
   room.blockCircle(centre, CENTRE_ARM)

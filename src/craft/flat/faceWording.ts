@@ -7,7 +7,9 @@ import { bearingText, both } from './wording.ts'
 const SAME_RING = 1e-6
 
 /** The rings of a pattern, innermost first; the hole in the middle is no ring. */
-const rings = (pattern: PatternOpening): readonly { readonly radius: Metres; readonly bearings: readonly number[] }[] => {
+const rings = (
+  pattern: PatternOpening,
+): readonly { readonly radius: Metres; readonly bearings: readonly number[] }[] => {
   const found: { radius: Metres; bearings: number[] }[] = []
   for (const { radius, bearing } of [...pattern.holes].sort((a, b) => a.radius - b.radius)) {
     if (radius < SAME_RING) continue
@@ -40,7 +42,8 @@ const patternNote = (pattern: PatternOpening): string => {
   }
   const middle = pattern.holes.some(({ radius }) => radius < SAME_RING) ? ['1 in the middle'] : []
   const each = rings(pattern).map(
-    ({ radius, bearings }) => `${bearings.length} on radius ${both(radius)} from ${bearingText(Math.min(...bearings))}`,
+    ({ radius, bearings }) =>
+      `${bearings.length} on radius ${both(radius)} from ${bearingText(Math.min(...bearings))}`,
   )
   return `${size}: ${[...middle, ...each].join('; ')}.`
 }

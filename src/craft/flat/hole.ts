@@ -45,6 +45,13 @@ export const holeSize = (hole: WallHole): { readonly width: number; readonly hei
   }
 }
 
+/**
+ * Whether the round foot of a window is a hole drilled first, from whose sides the snips go up. In a window
+ * lower than it is wide that hole would reach beyond the top, so the foot is cut.
+ */
+export const isFootDrilled = (hole: WallHole): boolean =>
+  hole.shape === 'window' && hole.foot === 'round' && hole.height >= hole.width
+
 /** The box an opening fills, with the cross of a drilled one. */
 export const holeBox = (hole: WallHole, centre: Point): Box => {
   const { width, height } = holeSize(hole)
@@ -54,7 +61,9 @@ export const holeBox = (hole: WallHole, centre: Point): Box => {
     right: centre.x + width / 2,
     top: centre.y + height / 2,
   }
-  return hole.shape === 'round' || (hole.shape === 'window' && hole.foot === 'round') ? grow(box, CROSS_BEYOND) : box
+  return hole.shape === 'round' || (hole.shape === 'window' && hole.foot === 'round')
+    ? grow(box, CROSS_BEYOND)
+    : box
 }
 
 /** A wall opening round its middle, as it is cut. */
@@ -62,23 +71,21 @@ export const wallHole = (hole: WallHole, centre: Point): readonly Shape[] => {
   const { width, height } = holeSize(hole)
   if (hole.shape === 'round') return drilledHole(centre, width / 2)
   if (hole.shape === 'slit' || hole.foot === 'square') return [rectangle('cut', centre, width, height)]
-  // A round foot is drilled first; the snips go up from the sides of that hole.
   const foot = { x: centre.x, y: centre.y - height / 2 + width / 2 }
   const top = centre.y + height / 2
-  return [
-    ...drilledHole(foot, width / 2),
-    {
-      kind: 'polyline',
-      layer: 'cut',
-      closed: false,
-      points: [
-        { x: foot.x - width / 2, y: foot.y },
-        { x: foot.x - width / 2, y: top },
-        { x: foot.x + width / 2, y: top },
-        { x: foot.x + width / 2, y: foot.y },
-      ],
-    },
-  ]
+  const sides: Shape = {
+    kind: 'polyline',
+    layer: 'cut',
+    closed: false,
+    points: [
+      { x: foot.x - width / 2, y: foot.y },
+      { x: foot.x - width / 2, y: top },
+      { x: foot.x + width / 2, y: top },
+      { x: foot.x + width / 2, y: foot.y },
+    ],
+  }
+  const half: Shape = { kind: 'arc', layer: 'cut', centre: foot, radius: width / 2, from: 180, to: 360 }
+  return [...(isFootDrilled(hole) ? drilledHole(foot, width / 2) : [half]), sides]
 }
 
 /** A place of the row that stays whole: its outline dashed and crossed out. */

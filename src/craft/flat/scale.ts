@@ -1,8 +1,8 @@
 import { around, type Box, grow, shapeBox } from '../box.ts'
 import type { Point, Shape } from '../drawing.ts'
 import { type Label, labelShapes, type Room } from '../lettering/room.ts'
-import { alongStrip, type Unrolled } from './bearing.ts'
 import { NOTE_SIZE } from '../lettering/sizes.ts'
+import { alongStrip, type Unrolled } from './bearing.ts'
 
 const TICK = 1.6
 const LONG_TICK = 2.6
@@ -38,7 +38,8 @@ const nameOf = (strip: Unrolled, { at, inward }: Edge, bearing: number): Name =>
   const under = (depth: number, aside = 0): Point => ({ x: x + aside, y: at + inward * depth })
   return {
     label: { lines: [bearing === 0 ? 'FRONT' : `${bearing}°`], size: NOTE_SIZE, layer: 'dimension' },
-    spots: bearing === 0 ? [under(away + POINTER - LONG_TICK), under(away, 8), under(away, -8)] : [under(away)],
+    spots:
+      bearing === 0 ? [under(away + POINTER - LONG_TICK), under(away, 8), under(away, -8)] : [under(away)],
   }
 }
 
@@ -64,18 +65,29 @@ const clearOf = (name: Shape | undefined, x: number, height: number): readonly [
  * front is a line with a pointer on either edge. A number whose place a hole has taken is left out.
  */
 export const bearingScale = (strip: Unrolled, height: number, room: Room): readonly Shape[] => {
-  const [upper, lower]: readonly [Edge, Edge] = [{ at: height, inward: -1 }, { at: 0, inward: 1 }]
+  const [upper, lower]: readonly [Edge, Edge] = [
+    { at: height, inward: -1 },
+    { at: 0, inward: 1 },
+  ]
   const edge = roomAlong(strip, upper, room) >= roomAlong(strip, lower, room) ? upper : lower
   const front = alongStrip(strip, 0)
   const inward = (x: number, half: number, { at, inward: way }: Edge, long: number): Box =>
-    around([{ x: x - half, y: at }, { x: x + half, y: at + way * long }])
+    around([
+      { x: x - half, y: at },
+      { x: x + half, y: at + way * long },
+    ])
   for (const each of [upper, lower]) room.block(inward(front, 2, each, POINTER))
   const ticks = Array.from({ length: 35 }, (_, index): Shape => {
     const bearing = 10 * (index + 1)
     const x = alongStrip(strip, bearing)
     const long = bearing % 30 === 0 ? LONG_TICK : TICK
     room.block(inward(x, 0.2, edge, long))
-    return { kind: 'line', layer: 'dimension', from: { x, y: edge.at }, to: { x, y: edge.at + edge.inward * long } }
+    return {
+      kind: 'line',
+      layer: 'dimension',
+      from: { x, y: edge.at },
+      to: { x, y: edge.at + edge.inward * long },
+    }
   })
   const names = NUMBERED.map((bearing) => {
     const { label, spots } = nameOf(strip, edge, bearing)

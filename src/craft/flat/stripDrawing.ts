@@ -53,10 +53,14 @@ const guides = (strip: Strip, height: number, room: Room): readonly Shape[] => {
     room.block({ left: x - 0.2, right: x + 0.2, bottom: 0, top: height })
   }
   for (const y of new Set(strip.rows.map(({ row }) => up(row.height)))) across(y)
-  if (strip.sideSeam !== null && alongStrip(strip, strip.sideSeam) > 0.5) upright(alongStrip(strip, strip.sideSeam))
+  if (strip.sideSeam !== null && alongStrip(strip, strip.sideSeam) > 0.5)
+    upright(alongStrip(strip, strip.sideSeam))
   for (const y of strip.beads.flatMap(({ from, to }) => [up(from), up(to)])) {
     if (y <= 0 || y >= height) continue
-    for (const [from, to] of [[0, BEAD_TICK], [strip.length - BEAD_TICK, strip.length]] as const) {
+    for (const [from, to] of [
+      [0, BEAD_TICK],
+      [strip.length - BEAD_TICK, strip.length],
+    ] as const) {
       shapes.push(line('mark', { x: from, y }, { x: to, y }))
       room.block({ left: from, right: to, bottom: y - 0.2, top: y + 0.2 })
     }
@@ -80,7 +84,13 @@ const stripShapes = (strip: Strip, height: number): readonly Shape[] => {
   room.block({ left: strip.length - 0.2, right: strip.length + 0.2, bottom: 0, top: height })
   const guideLines = guides(strip, height, room)
   const scale = bearingScale(strip, height, room)
-  return [...outline(strip, height), ...guideLines, ...holeShapes, ...scale, ...stripLettering(strip, height, room)]
+  return [
+    ...outline(strip, height),
+    ...guideLines,
+    ...holeShapes,
+    ...scale,
+    ...stripLettering(strip, height, room),
+  ]
 }
 
 const notesOf = (strip: Strip): readonly string[] => [

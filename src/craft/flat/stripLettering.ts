@@ -30,10 +30,15 @@ function* spotsAt(x: number, heights: readonly number[], reach: number): Generat
 
 /** Every height of the strip, the nearest to `from` first. */
 const allHeights = (height: number, from: number): readonly number[] =>
-  Array.from({ length: Math.floor(height) }, (_, index) => index + 0.5).sort((a, b) => Math.abs(a - from) - Math.abs(b - from))
+  Array.from({ length: Math.floor(height) }, (_, index) => index + 0.5).sort(
+    (a, b) => Math.abs(a - from) - Math.abs(b - from),
+  )
 
 /** The first of several labels that finds a place. */
-const firstThatFits = (room: Room, attempts: Iterable<readonly [Label, Iterable<Point>]>): readonly Shape[] => {
+const firstThatFits = (
+  room: Room,
+  attempts: Iterable<readonly [Label, Iterable<Point>]>,
+): readonly Shape[] => {
   for (const [label, spots] of attempts) {
     const set = room.letter(label, spots)
     if (set.length > 0) return set
@@ -45,7 +50,11 @@ const firstThatFits = (room: Room, attempts: Iterable<readonly [Label, Iterable<
  * What a row is and how high: over it or under it if there is room, else as near as there is; the height
  * in it says which row is meant.
  */
-const letterRow = ({ strip, height, room }: Lettering, { name, row }: NamedRow, x: number): readonly Shape[] => {
+const letterRow = (
+  { strip, height, room }: Lettering,
+  { name, row }: NamedRow,
+  x: number,
+): readonly Shape[] => {
   const middle = toMillimetres(row.height) - toMillimetres(strip.low)
   const half = holeSize(row.hole).height / 2
   const reach = LABEL_EVERY / 4
@@ -55,7 +64,10 @@ const letterRow = ({ strip, height, room }: Lettering, { name, row }: NamedRow, 
     const heights = [0, 1.5, 3, 5].flatMap((more) => [middle + away + more, middle - away - more])
     return [label, spotsAt(x, heights, reach)]
   }
-  const [large, small]: readonly [Label, Label] = [{ lines, size: LABEL_SIZE }, { lines, size: NOTE_SIZE }]
+  const [large, small]: readonly [Label, Label] = [
+    { lines, size: LABEL_SIZE },
+    { lines, size: NOTE_SIZE },
+  ]
   const anywhere = allHeights(height, middle)
   const together = firstThatFits(room, [
     near(large),
@@ -66,7 +78,10 @@ const letterRow = ({ strip, height, room }: Lettering, { name, row }: NamedRow, 
   ])
   if (together.length > 0) return together
   return lines.flatMap((line) =>
-    firstThatFits(room, [near({ lines: [line], size: LABEL_SIZE }), near({ lines: [line], size: NOTE_SIZE })]),
+    firstThatFits(room, [
+      near({ lines: [line], size: LABEL_SIZE }),
+      near({ lines: [line], size: NOTE_SIZE }),
+    ]),
   )
 }
 
@@ -101,7 +116,7 @@ const letterEdge = (
 }
 
 /** An arrow that says which way is up, near the left end if it has room there. */
-const upArrow = ({ strip, height, room }: Lettering): readonly Shape[] => {
+const upArrow = ({ height, room }: Lettering): readonly Shape[] => {
   const [width, tall] = [7, Math.min(14, height - 4)]
   const line = (from: Point, to: Point): Shape => ({ kind: 'line', layer: 'dimension', from, to })
   for (const { x, y } of spotsAt(14, allHeights(height, height / 2), 9)) {
@@ -111,7 +126,15 @@ const upArrow = ({ strip, height, room }: Lettering): readonly Shape[] => {
       line({ x, y: box.bottom + 4.5 }, { x, y: box.top }),
       line({ x: x - 1.6, y: box.top - 3 }, { x, y: box.top }),
       line({ x: x + 1.6, y: box.top - 3 }, { x, y: box.top }),
-      { kind: 'text', layer: 'text', at: { x, y: box.bottom + 0.8 }, text: 'UP', size: NOTE_SIZE, anchor: 'middle', angle: 0 },
+      {
+        kind: 'text',
+        layer: 'text',
+        at: { x, y: box.bottom + 0.8 },
+        text: 'UP',
+        size: NOTE_SIZE,
+        anchor: 'middle',
+        angle: 0,
+      },
     ]
   }
   return []
@@ -134,7 +157,9 @@ export const stripLettering = (strip: Strip, height: number, room: Room): readon
   const { length, tab } = strip
   const on: Lettering = { strip, height, room }
   const onTab = [0.5, 0.4, 0.6].map((share) => ({ x: length + tab / 2, y: share * height }))
-  const onStrip = () => spotsAt(length * 0.4, [height - 10, 4, ...allHeights(height, height / 2)], length * 0.4)
+  const onStrip = function* (): Generator<Point> {
+    for (const x of shares(length)) yield* spotsAt(x, allHeights(height, height / 2), LABEL_EVERY / 4)
+  }
   return [
     ...letterNote(room, strip.tabText, () => onTab, 90),
     ...strip.rows.flatMap((named) => shares(length).flatMap((x) => letterRow(on, named, x))),

@@ -1,7 +1,12 @@
 import type { Point, Shape } from '../drawing.ts'
 
 /** The part of a segment on one side of the upright line at `x`; nothing if it lies wholly on the other. */
-const trimSegment = (from: Point, to: Point, x: number, keep: 'left' | 'right'): readonly [Point, Point] | null => {
+const trimSegment = (
+  from: Point,
+  to: Point,
+  x: number,
+  keep: 'left' | 'right',
+): readonly [Point, Point] | null => {
   const side = keep === 'right' ? 1 : -1
   const [a, b] = [(from.x - x) * side, (to.x - x) * side]
   if (a < 0 && b < 0) return null

@@ -1,6 +1,7 @@
 import { formatLength } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import type { RowOpening, WallHole } from '#stove/model.ts'
+import { isFootDrilled } from './hole.ts'
 
 const UNBROKEN_SPACE = '\u00a0'
 
@@ -31,9 +32,10 @@ const cutText = (hole: WallHole): string => {
     case 'round':
       return `Ø ${bitText(hole.bit, hole.diameter)}`
     case 'window':
-      return hole.foot === 'square'
-        ? holeText(hole)
-        : `${holeText(hole)}: drill the round foot Ø ${bitText(hole.bit, hole.width)}, then cut up from its sides`
+      if (hole.foot === 'square') return holeText(hole)
+      return isFootDrilled(hole)
+        ? `${holeText(hole)}: drill the round foot Ø ${bitText(hole.bit, hole.width)}, then cut up from its sides`
+        : `${holeText(hole)}, the foot a half circle`
     case 'slit':
       return `${holeText(hole)}, ${hole.along === 'axis' ? 'upright' : 'round the can'}`
   }

@@ -1,10 +1,10 @@
 import { type Metres, type Millimetres, metres, toMillimetres } from '#basis/units.ts'
 import { isSeamed } from '#stove/can/ends.ts'
 import type { Can, CanPart } from '#stove/model.ts'
-import { placeRow, wallHoleSize } from '#stove/opening/row.ts'
+import { placeRow, wallHoleSize, wrapBearing } from '#stove/opening/row.ts'
 import { chooseJoin, type Span } from './join.ts'
 import type { NamedRow, Strip } from './strip.ts'
-import { both } from './wording.ts'
+import { bearingText, both } from './wording.ts'
 
 /** Copy paper of 80 g/m² is about 0.1 mm thick [m]. Source: can_seams_tinplate.json, circumference_division. */
 export const PAPER_THICKNESS = metres(0.0001)
@@ -30,7 +30,8 @@ const CLEAR_OF_JOIN = 2
 /** The stretches of wall that openings take, with a little room to either side. */
 export const openingSpans = (rows: readonly NamedRow[], circumference: Metres): readonly Span[] =>
   rows.flatMap(({ row }) => {
-    const half = ((toMillimetres(wallHoleSize(row.hole).round) / 2 + CLEAR_OF_JOIN) / toMillimetres(circumference)) * 360
+    const half =
+      ((toMillimetres(wallHoleSize(row.hole).round) / 2 + CLEAR_OF_JOIN) / toMillimetres(circumference)) * 360
     return placeRow({ ...row, leftOut: [] }, circumference).map(({ bearing }) => ({ bearing, half }))
   })
 
@@ -57,7 +58,15 @@ const lowerEdgeText = (can: Can): readonly string[] =>
 const upperEdgeText = (can: Can, high: Metres): readonly string[] => {
   const bodyEnd = can.height.value - (isSeamed(can.top) ? can.seamHeight : 0)
   if (high < bodyEnd - 1e-9) return []
-  return isSeamed(can.top) ? ['upper edge meets the top seam'] : ['upper edge is level', 'with the can’s top edge']
+  return isSeamed(can.top)
+    ? ['upper edge meets the top seam']
+    : ['upper edge is level', 'with the can’s top edge']
+}
+
+const joinNote = (can: Can, join: number): string => {
+  const where =
+    can.sideSeam !== null && wrapBearing(can.sideSeam) === join ? 'on the can’s side seam' : 'on the can'
+  return `The ends meet at ${bearingText(join)}, ${where}.`
 }
 
 /** The wrap of a can's wall, or null for a can with no opening in it. */
@@ -84,7 +93,7 @@ export const canWrap = (name: string, part: CanPart): Strip | null => {
     upperEdge: upperEdgeText(can, high),
     tabText: ['glue: goes under', 'the other end'],
     notes: [
-      `For a can body Ø ${both(body)}, measured outside between the seams: ${both(length)} from end to end, which is π times body and one paper thickness (0.1 mm, 0.004 in). If the ends miss each other on the can by more than 1 mm (3/64 in), measure the can again.`,
+      `For a can body Ø ${both(body)}, measured outside between the seams: ${both(length)} from end to end, which is π times body and one paper thickness (0.1 mm, 0.004 in). ${joinNote(can, join)} If they miss each other by more than 1 mm (3/64 in), measure the can again.`,
     ],
   }
 }

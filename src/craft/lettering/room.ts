@@ -22,7 +22,10 @@ export const LINE_SPACING = 1.15
 type TextShape = Extract<Shape, { kind: 'text' }>
 
 /** The text of a label whose middle is at `middle`. */
-export const labelShapes = ({ lines, size, layer = 'text', angle = 0 }: Label, middle: Point): readonly TextShape[] => {
+export const labelShapes = (
+  { lines, size, layer = 'text', angle = 0 }: Label,
+  middle: Point,
+): readonly TextShape[] => {
   const pitch = emOf(size) * LINE_SPACING
   const first = ((lines.length - 1) * pitch) / 2 - size / 2
   return lines.map((text, index) => {
@@ -33,7 +36,11 @@ export const labelShapes = ({ lines, size, layer = 'text', angle = 0 }: Label, m
 }
 
 /** Width and height of a label as it stands on the paper [mm]. */
-export const labelSize = ({ lines, size, angle = 0 }: Label): { readonly width: number; readonly height: number } => {
+export const labelSize = ({
+  lines,
+  size,
+  angle = 0,
+}: Label): { readonly width: number; readonly height: number } => {
   const long = Math.max(...lines.map((line) => textWidth(line, size)))
   const tall = emOf(size) * (0.95 + (lines.length - 1) * LINE_SPACING)
   return angle === 0 ? { width: long, height: tall } : { width: tall, height: long }
@@ -52,9 +59,16 @@ export interface Room {
   readonly letter: (label: Label, spots: Iterable<Point>) => readonly Shape[]
 }
 
+const shifted = ({ left, right, bottom, top }: Box, { x, y }: Point): Box => ({
+  left: left + x,
+  right: right + x,
+  bottom: bottom + y,
+  top: top + y,
+})
+
 /** `within` is asked besides the bounds, for paper that is not a rectangle. */
 export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true): Room => {
-  const boxes: Box[] = []
+  const blocked: Box[] = []
   const circles: { readonly centre: Point; readonly radius: number }[] = []
   const free = (box: Box): boolean => {
     const wide = grow(box, CLEAR)
@@ -62,13 +76,13 @@ export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true
     return (
       liesIn(wide, bounds) &&
       within(wide) &&
-      !boxes.some((other) => boxesMeet(apart, other)) &&
+      !blocked.some((other) => boxesMeet(apart, other)) &&
       !circles.some(({ centre, radius }) => circleMeetsBox(centre, radius, wide))
     )
   }
   return {
     block: (box) => {
-      boxes.push(box)
+      blocked.push(box)
     },
     blockCircle: (centre, radius) => {
       circles.push({ centre, radius })
@@ -76,16 +90,17 @@ export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true
     isFree: free,
     claim: (box) => {
       const isFree = free(box)
-      if (isFree) boxes.push(box)
+      if (isFree) blocked.push(box)
       return isFree
     },
     letter: (label, spots) => {
+      const origin = { x: 0, y: 0 }
+      const boxes = labelShapes(label, origin).map(shapeBox)
       for (const spot of spots) {
-        const shapes = labelShapes(label, spot)
-        const taken = shapes.map(shapeBox)
+        const taken = boxes.map((box) => shifted(box, spot))
         if (!taken.every(free)) continue
-        boxes.push(...taken)
-        return shapes
+        blocked.push(...taken)
+        return labelShapes(label, spot)
       }
       return []
     },

@@ -49,18 +49,25 @@ export const openFace = async (
 ): Promise<Face> => {
   const cuts = files.map((bytes): Cut => {
     const font = fontkit.create(bytes)
-    if (!('characterSet' in font)) throw new TypeError('A font collection will not do for lettering: give one font a file.')
+    if (!('characterSet' in font))
+      throw new TypeError('A font collection will not do for lettering: give one font a file.')
     return { bytes, covers: new Set(font.characterSet), name: font.postscriptName ?? 'Lettering' }
   })
-  const cutOf = (letter: string): number => cuts.findIndex(({ covers }) => covers.has(letter.codePointAt(0) ?? 0))
+  const cutOf = (letter: string): number =>
+    cuts.findIndex(({ covers }) => covers.has(letter.codePointAt(0) ?? 0))
   const missing = cutOf(MISSING)
-  if (missing === -1) throw new TypeError(`The lettering fonts have no "${MISSING}": they are no fonts for text.`)
+  if (missing === -1)
+    throw new TypeError(`The lettering fonts have no "${MISSING}": they are no fonts for text.`)
 
-  const needed = new Set([...texts].flatMap((text) => [...text]).map((letter) => {
-    const index = cutOf(letter)
-    if (index === -1) miss(letter)
-    return index === -1 ? missing : index
-  }))
+  const needed = new Set(
+    [...texts]
+      .flatMap((text) => [...text])
+      .map((letter) => {
+        const index = cutOf(letter)
+        if (index === -1) miss(letter)
+        return index === -1 ? missing : index
+      }),
+  )
   const fonts = new Map<number, PDFFont>()
   for (const index of [...needed].sort((a, b) => a - b)) {
     const cut = cuts[index] as Cut

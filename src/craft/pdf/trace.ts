@@ -5,9 +5,9 @@ import {
   endText,
   lineTo,
   moveTo,
+  type PDFOperator as Operator,
   PDFNumber,
   PDFOperator,
-  type PDFOperator as Operator,
   setDashPattern,
   setFillingGrayscaleColor,
   setFontAndSize,
@@ -63,7 +63,11 @@ const path = (shape: LineShape): Operator[] => {
     case 'polyline': {
       const [first, ...rest] = shape.points
       if (first === undefined) return []
-      return [moveTo(...to(first)), ...rest.map((point) => lineTo(...to(point))), ...(shape.closed ? [closePath()] : [])]
+      return [
+        moveTo(...to(first)),
+        ...rest.map((point) => lineTo(...to(point))),
+        ...(shape.closed ? [closePath()] : []),
+      ]
     }
     case 'circle':
       return [...arc(shape.centre, shape.radius, 0, 360), closePath()]

@@ -9,8 +9,8 @@ import {
   PDFName,
   type PDFOperator,
   type PDFPage,
-  popGraphicsState,
   PrintScaling,
+  popGraphicsState,
   pushGraphicsState,
   rectangle,
 } from '@cantoo/pdf-lib'
@@ -19,7 +19,7 @@ import type { Shape } from '../drawing.ts'
 import { type Weight, weightOf } from '../lettering/measure.ts'
 import type { Piece, Sheet } from '../sheet/sheet.ts'
 import { type Face, type LetteringFonts, openFace, type Run } from './face.ts'
-import { round, trace, type Typesetter } from './trace.ts'
+import { round, type Typesetter, trace } from './trace.ts'
 
 export interface PdfEnv {
   readonly title: string
@@ -53,7 +53,10 @@ const readDate = (date: string): Date => {
   ])
 }
 
-const shapesOf = (sheet: Sheet): readonly Shape[] => [...sheet.furniture, ...sheet.pieces.flatMap(({ shapes }) => shapes)]
+const shapesOf = (sheet: Sheet): readonly Shape[] => [
+  ...sheet.furniture,
+  ...sheet.pieces.flatMap(({ shapes }) => shapes),
+]
 
 /** Every text of the document in the given weight. */
 const textsIn = (sheets: readonly Sheet[], weight: Weight): ReadonlySet<string> =>

@@ -8,7 +8,12 @@ export interface Block {
   /** Title of the drawing. */
   readonly title: string
   /** Number of the piece and how many there are; null for words alone. */
-  readonly piece: { readonly number: number; readonly of: number; readonly cut: Cut; readonly at: Point } | null
+  readonly piece: {
+    readonly number: number
+    readonly of: number
+    readonly cut: Cut
+    readonly at: Point
+  } | null
   readonly words: SetNotes
   readonly wordsAt: Point
   readonly width: number
@@ -79,14 +84,25 @@ const blocksOfCutting = (cutting: Cutting, field: FieldSize): readonly Block[] =
   const blockOf = (cut: Cut, number: number, extra: readonly string[]): Block => {
     const heading = isWhole ? title : `${title}, piece ${number} of ${cuts.length}`
     const paragraphs = isWhole ? extra : [assembly(cutting, cut), ...extra]
-    return join({ title, words: (width) => setNotes(heading, paragraphs, width) }, { number, of: cuts.length, cut }, field)
+    return join(
+      { title, words: (width) => setNotes(heading, paragraphs, width) },
+      { number, of: cuts.length, cut },
+      field,
+    )
   }
   return cuts.flatMap((cut, index): readonly Block[] => {
     if (index > 0) return [blockOf(cut, index + 1, [])]
     const together = blockOf(cut, 1, notes)
     if (together.height <= field.height) return [together]
     const words = setNotes(`${title}: notes`, notes, Math.min(COLUMN.most, field.width))
-    const alone: Block = { title, piece: null, words, wordsAt: { x: 0, y: 0 }, width: words.width, height: words.height }
+    const alone: Block = {
+      title,
+      piece: null,
+      words,
+      wordsAt: { x: 0, y: 0 },
+      width: words.width,
+      height: words.height,
+    }
     return [blockOf(cut, 1, []), alone]
   })
 }

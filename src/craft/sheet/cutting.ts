@@ -59,18 +59,26 @@ const MARGIN = 2
 /** The part of a clip that has anything on it. */
 const used = (clip: Box, shapes: readonly Shape[]): Box => {
   const boxes = shapes.map((shape) => grow(shapeBox(shape), MARGIN))
-  const least = (key: 'left' | 'bottom'): number => Math.max(clip[key], Math.min(...boxes.map((box) => box[key])))
-  const most = (key: 'right' | 'top'): number => Math.min(clip[key], Math.max(...boxes.map((box) => box[key])))
+  const least = (key: 'left' | 'bottom'): number =>
+    Math.max(clip[key], Math.min(...boxes.map((box) => box[key])))
+  const most = (key: 'right' | 'top'): number =>
+    Math.min(clip[key], Math.max(...boxes.map((box) => box[key])))
   return { left: least('left'), right: most('right'), bottom: least('bottom'), top: most('top') }
 }
 
-const shared = (a: Stretch, b: Stretch): Stretch => ({ from: Math.max(a.from, b.from), to: Math.min(a.to, b.to) })
+const shared = (a: Stretch, b: Stretch): Stretch => ({
+  from: Math.max(a.from, b.from),
+  to: Math.min(a.to, b.to),
+})
 
 /** The line two neighbours are cut and laid along, with its marks. */
 const joinShapes = (drawing: Drawing, one: Cut, other: Cut, at: number): readonly Shape[] => {
   const upright = one.row === other.row
   const [low, high] = upright ? (['bottom', 'top'] as const) : (['left', 'right'] as const)
-  const stretch = shared({ from: one.clip[low], to: one.clip[high] }, { from: other.clip[low], to: other.clip[high] })
+  const stretch = shared(
+    { from: one.clip[low], to: one.clip[high] },
+    { from: other.clip[low], to: other.clip[high] },
+  )
   const point = (along: number) => (upright ? { x: at, y: along } : { x: along, y: at })
   return [
     { kind: 'line', layer: 'fold', from: point(stretch.from), to: point(stretch.to) },
@@ -92,20 +100,20 @@ export const cutDrawing = (drawing: Drawing, field: FieldSize): Cutting => {
     const shapes = drawing.shapes.filter((shape) => isShown(shape, clip, ownBox))
     return { clip: columns * rows === 1 ? clip : used(clip, shapes), shapes, column, row }
   })
-  const at = (column: number, row: number): Cut | undefined =>
-    column < 0 || column >= columns ? undefined : bare[row * columns + column]
-  const cuts = bare.map((cut): Cut => {
+  // Every piece shows all that is drawn on its paper, the joins of others included.
+  const lines = bare.flatMap((cut, index): readonly Shape[] => {
     const { column, row } = cut
-    const joins: readonly (readonly [Cut | undefined, number | undefined])[] = [
-      [at(column - 1, row), across.joins[column - 1]],
-      [at(column + 1, row), across.joins[column]],
-      [at(column, row - 1), up.joins[rows - 1 - row]],
-      [at(column, row + 1), up.joins[rows - 2 - row]],
+    const right = column + 1 < columns ? bare[index + 1] : undefined
+    const under = bare[index + columns]
+    const [acrossJoin, upJoin] = [across.joins[column], up.joins[rows - 2 - row]]
+    return [
+      ...(right === undefined || acrossJoin === undefined ? [] : joinShapes(drawing, cut, right, acrossJoin)),
+      ...(under === undefined || upJoin === undefined ? [] : joinShapes(drawing, cut, under, upJoin)),
     ]
-    const lines = joins.flatMap(([neighbour, line]) =>
-      neighbour === undefined || line === undefined ? [] : joinShapes(drawing, cut, neighbour, line),
-    )
-    return { ...cut, shapes: [...cut.shapes, ...lines] }
+  })
+  const cuts = bare.map((cut): Cut => {
+    const seen = lines.filter((shape) => boxesMeet(grow(shapeBox(shape), 0.01), cut.clip))
+    return { ...cut, shapes: [...cut.shapes, ...seen] }
   })
   return { drawing, columns, rows, cuts, cost: across.cost + up.cost }
 }

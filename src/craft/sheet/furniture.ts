@@ -21,13 +21,21 @@ export const CHECK_BAR = 100
 const FOUR_INCHES = 101.6
 const END_TICK = 1.4
 
-const line = (from: Point, to: Point, layer: Layer = 'dimension'): Shape => ({ kind: 'line', layer, from, to })
+const line = (from: Point, to: Point, layer: Layer = 'dimension'): Shape => ({
+  kind: 'line',
+  layer,
+  from,
+  to,
+})
 
 const text = (
   words: string,
   at: Point,
   size: number,
-  { anchor = 'start', angle = 0 }: { readonly anchor?: 'start' | 'middle' | 'end'; readonly angle?: number } = {},
+  {
+    anchor = 'start',
+    angle = 0,
+  }: { readonly anchor?: 'start' | 'middle' | 'end'; readonly angle?: number } = {},
 ): Shape => ({ kind: 'text', layer: 'text', at, text: words, size, anchor, angle })
 
 /** Lines of text from the top down. */
@@ -40,8 +48,8 @@ const checkBar = (start: Point, upright: boolean): readonly Shape[] => {
     upright ? { x: start.x - aside, y: start.y + along } : { x: start.x + along, y: start.y + aside }
   const bar = (long: number, aside: number, ticks: number): readonly Shape[] => [
     line(at(0, aside), at(long, aside), 'drill'),
-    line(at(0, aside), at(0, aside + ticks), 'drill'),
-    line(at(long, aside), at(long, aside + ticks), 'drill'),
+    line(at(0, aside), at(0, aside + ticks)),
+    line(at(long, aside), at(long, aside + ticks)),
   ]
   const angle = upright ? 90 : 0
   return [
@@ -57,7 +65,7 @@ const PRINTING =
   'accept the page if each is right within 0.5 mm (1/64 in); otherwise its holes will be in the wrong place.'
 
 const head = ({ head: { left, right, top } }: PageFrame, { label }: PageWords): readonly Shape[] => [
-  text(shortened(label, NOTE_SIZE, right - left), { x: left, y: top - NOTE_SIZE }, NOTE_SIZE),
+  text(shortened(label, NOTE_SIZE, right - left), { x: left, y: top - 1.15 * NOTE_SIZE }, NOTE_SIZE),
 ]
 
 /** Each caution on a line of its own where the page is narrow, else one after the other. */

@@ -3,7 +3,7 @@ import { moved } from '../move.ts'
 import { blocksOf } from './block.ts'
 import { pageFurniture } from './furniture.ts'
 import { type PackedPage, packPages } from './pack.ts'
-import { pageFrame, type PaperName } from './paper.ts'
+import { type PaperName, pageFrame } from './paper.ts'
 import type { Piece, Sheet } from './sheet.ts'
 
 export interface SheetOptions {
@@ -18,7 +18,9 @@ const pageLabel = (page: PackedPage): string => {
   const here = page.placed.map(({ block }) => block)
   return [...new Set(here.map(({ title }) => title))]
     .map((title) => {
-      const pieces = here.flatMap(({ piece, title: name }) => (name === title && piece !== null ? [piece] : []))
+      const pieces = here.flatMap(({ piece, title: name }) =>
+        name === title && piece !== null ? [piece] : [],
+      )
       const [first] = pieces
       if (first === undefined) return `${title}: notes`
       const numbers = pieces.map(({ number }) => number).join(', ')
@@ -46,10 +48,24 @@ export const laySheets = (drawings: readonly Drawing[], options: SheetOptions): 
       pieces: page.placed.flatMap(({ block: { title, piece }, x, y }): readonly Piece[] =>
         piece === null
           ? []
-          : [{ title, clip: piece.cut.clip, at: { x: x + piece.at.x, y: y + piece.at.y }, shapes: piece.cut.shapes }],
+          : [
+              {
+                title,
+                clip: piece.cut.clip,
+                at: { x: x + piece.at.x, y: y + piece.at.y },
+                shapes: piece.cut.shapes,
+              },
+            ],
       ),
       furniture: [
-        ...pageFurniture(frame, { label: `Sheet ${index + 1} of ${pages.length}: ${label}`, stove, date, version, page: index + 1, pages: pages.length }),
+        ...pageFurniture(frame, {
+          label: `Sheet ${index + 1} of ${pages.length}: ${label}`,
+          stove,
+          date,
+          version,
+          page: index + 1,
+          pages: pages.length,
+        }),
         ...page.placed.flatMap(({ block: { words, wordsAt }, x, y }) =>
           words.shapes.map((shape) => moved(shape, x + wordsAt.x, y + wordsAt.y)),
         ),

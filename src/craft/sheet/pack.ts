@@ -1,5 +1,5 @@
 import type { Block, Blocks } from './block.ts'
-import { type Orientation, pageFrame, type PaperName } from './paper.ts'
+import { type Orientation, type PaperName, pageFrame } from './paper.ts'
 
 /** Between blocks that share a page [mm]. */
 const GAP = 5
@@ -34,7 +34,11 @@ const withBlock = (page: PackedPage, block: Block, paper: PaperName): PackedPage
   for (const shelf of page.shelves) {
     const x = shelf.right + GAP
     if (block.height <= shelf.height + 1e-9 && x + block.width <= field.right + 1e-9)
-      return set(shelf, x, page.shelves.filter((other) => other !== shelf))
+      return set(
+        shelf,
+        x,
+        page.shelves.filter((other) => other !== shelf),
+      )
   }
   const lowest = Math.min(field.top + GAP, ...page.shelves.map(({ top, height }) => top - height))
   const top = lowest - GAP
