@@ -10,6 +10,7 @@ import { damper } from './damper/damper.ts'
 import { bitOnShelf } from './drill/bitOnShelf.ts'
 import { drillReach } from './drill/drillReach.ts'
 import { inOrder } from './finding.ts'
+import { aboveGround } from './fit/aboveGround.ts'
 import { collisions } from './fit/collisions.ts'
 import { goingIn } from './fit/goingIn.ts'
 import { potFits } from './fit/potFits.ts'
@@ -23,6 +24,7 @@ import { sideSeam } from './spacing/sideSeam.ts'
 
 /** Every check, by name. */
 export const CHECKS = {
+  aboveGround,
   airPath,
   areaRatios,
   bitOnShelf,

@@ -7,6 +7,9 @@ import { holeCount } from '#stove/opening/area.ts'
 /** A length in both systems: `9 mm (23/64 in)`. */
 export const long = (value: number): string => formatLength(value as Metres, { units: 'both' })
 
+/** A height against something: `12 mm (15/32 in) above`, `1 mm (0.039 in) below`. */
+export const level = (height: number): string => `${long(Math.abs(height))} ${height < 0 ? 'below' : 'above'}`
+
 /** An area in both systems: `574 mm² (0.89 in²)`. */
 export const wide = (value: number): string => {
   const squareMillimetres = value * 1e6

@@ -71,7 +71,10 @@ export const floorBlocked: Check = (context) => {
     const first = openings[0]?.[0] ?? null
     const where = { part: placed.name, opening: openings.length === 1 ? first : null }
     const what = list(openings.map(([name, opening]) => `${openingsOf(opening)} in ${called(name)}`))
-    const fix = `Raise ${called(placed.name)} by ${long(raise)} or more on feet or screws: then the gap round its rim is twice as large as the holes.`
+    const fix =
+      placed.placement.place === 'hangs in'
+        ? `Use a can at least ${long(raise)} shorter, so that the gap round its rim is twice as large as the holes.`
+        : `Raise ${called(placed.name)} by ${long(raise)} or more on feet or screws: then the gap round its rim is twice as large as the holes.`
     if (gap < SHUT)
       findings.push(
         stop(

@@ -5,7 +5,7 @@ import type { BandPart, Finding, RowOpening } from '#stove/model.ts'
 import { closestPitch, drilledCount, wallHoleSize } from '#stove/opening/row.ts'
 import { type Check, type CheckContext, circumferenceOf, isCan, placedNamed } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, long, openingsOf, openingWord, percent, plural } from '../phrase.ts'
+import { called, level, long, openingsOf, openingWord, percent, plural } from '../phrase.ts'
 import { DAMPER } from '../rules.ts'
 import { type Damper, damperRange, windowsOf } from './damperCover.ts'
 
@@ -50,7 +50,7 @@ const overlapOf = ({ band, can }: Damper, { name, row, low, high }: CoveredRow):
     warn(
       'damper.not-over-row',
       { part: band.name },
-      `The band ${called(band.name)}, ${long(band.part.height)} high, ${missing} the whole height of ${called(name)} on ${called(can.name)}: the row reaches from ${long(low)} to ${long(high)} above the band’s lower edge.`,
+      `The band ${called(band.name)}, ${long(band.part.height)} high, ${missing} the whole height of ${called(name)} on ${called(can.name)}: the row reaches from ${level(low)} to ${level(high)} the band’s lower edge.`,
       band.part.height >= needed - 1e-9
         ? `To bring it middle over the row, ${shift}.`
         : `Make the band at least ${long(needed)} high and bring it middle over the ${plural(drilledCount(row), openingWord(row))}.`,
@@ -80,8 +80,10 @@ const mismatch = (damper: Damper, { row, low, high }: CoveredRow): string => {
   return 'its windows do not stand over the holes all at once'
 }
 
+/** Whether turning the band opens and shuts a row; a question only where it lies over the whole row. */
 const opening = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
   const { band, can } = damper
+  if (covered.low < 0 || covered.high > band.part.height) return []
   const { most, least, asDrawn, turnToOpen } = damperRange(damper, covered.row)
   const where = { part: band.name }
   const row = `${called(covered.name)} on ${called(can.name)}`
@@ -95,7 +97,7 @@ const opening = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
       ),
     ]
   const shut: Finding[] = []
-  if (least > DAMPER.closed.value && covered.low >= 0 && covered.high <= band.part.height) {
+  if (least > DAMPER.closed.value) {
     const pitch = closestPitch(covered.row, damper.circumference as Metres)
     const widest = pitch - wallHoleSize(covered.row.hole).round - 2 * DAMPER.lap.value
     shut.push(

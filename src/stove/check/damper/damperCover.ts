@@ -71,28 +71,43 @@ export const openShare = (damper: Damper, row: RowOpening): ((angle: number) => 
   }
 }
 
-const isEven = ({ leftOut }: RowOpening): boolean => leftOut.length === 0
+const commonDivisor = (one: number, other: number): number =>
+  other === 0 ? one : commonDivisor(other, one % other)
 
-/** After this turn a band of evenly spaced windows looks as before [deg]. */
-const period = (damper: Damper): number => {
-  const windows = windowsOf(damper)
-  const [first] = windows
-  return first !== undefined && windows.every((window) => isEven(window) && window.count === first.count)
-    ? 360 / first.count
-    : 360
+/** A row without left-out positions looks the same after one pitch; another only after a full turn. */
+const symmetry = ({ count, leftOut }: RowOpening): number => (leftOut.length === 0 ? count : 1)
+
+/**
+ * After this turn of the band everything looks as before [deg]. Turning by a pitch of the windows changes
+ * nothing, nor does a pitch of the holes, so neither does their greatest common measure.
+ */
+const period = (damper: Damper, row: RowOpening): number => {
+  const windows = windowsOf(damper).map(symmetry).reduce(commonDivisor, 0)
+  const holes = symmetry(row)
+  const both = windows === 0 ? holes : (windows * holes) / commonDivisor(windows, holes)
+  return 360 / both
 }
 
-/** Turns worth trying: where some window stands middle over some hole, and whole steps between [deg]. */
+/**
+ * Turns worth trying [deg]: where some window stands middle over some hole, and steps of a degree or
+ * finer between. The former come first, for that is where a maker turns it to.
+ */
 const turns = (damper: Damper, row: RowOpening): readonly number[] => {
-  const full = period(damper)
-  const { circumference } = damper
-  const bearings = (row: RowOpening): readonly number[] =>
-    placeRow(row, circumference as Metres).map(({ bearing }) => bearing)
+  const full = period(damper, row)
+  const bearings = (one: RowOpening): readonly number[] =>
+    placeRow(one, damper.circumference as Metres).map(({ bearing }) => bearing)
+  const holes = bearings(row)
   const over = windowsOf(damper).flatMap((window) =>
-    bearings(window).flatMap((to) => bearings(row).map((from) => (((from - to) % full) + full) % full)),
+    bearings(window).flatMap((to) => holes.map((from) => (((from - to) % full) + full) % full)),
   )
-  const steps = Math.max(24, Math.ceil(full / 2))
-  return [...new Set([...over, ...Array.from({ length: steps }, (_, step) => (step * full) / steps)])]
+  const steps = Math.max(24, Math.ceil(full))
+  const all = [...over, ...Array.from({ length: steps }, (_, step) => (step * full) / steps)]
+  // Alignments that differ by rounding are one.
+  const seen = new Set<number>()
+  return all.filter((angle) => {
+    const mark = Math.round(angle * 1e6)
+    return !seen.has(mark) && seen.add(mark)
+  })
 }
 
 /** How far a row can be opened and shut by turning its band. */
@@ -101,7 +116,7 @@ export interface DamperRange {
   readonly least: number
   /** As the stove file places the band. */
   readonly asDrawn: number
-  /** The smallest turn from there, clockwise positive, that opens the row as far as it goes [deg]. */
+  /** A turn from there, clockwise positive, that opens the row as far as it goes [deg]. */
   readonly turnToOpen: number
 }
 
@@ -111,13 +126,12 @@ export const damperRange = (damper: Damper, row: RowOpening): DamperRange => {
   const opens = tried.map(({ open }) => open)
   const most = Math.max(...opens)
   const drawn = damper.band.turned - damper.can.turned
-  const full = period(damper)
-  const turnTo = (angle: number): number => wrappedAlong(angle - drawn, full)
-  const ways = tried.filter(({ open }) => open > most - 1e-9).map(({ angle }) => turnTo(angle))
+  const full = period(damper, row)
+  const open = tried.find((one) => one.open > most - 1e-9)
   return {
     most,
     least: Math.min(...opens),
     asDrawn: share(drawn),
-    turnToOpen: ways.sort((one, other) => Math.abs(one) - Math.abs(other) || other - one)[0] ?? 0,
+    turnToOpen: wrappedAlong((open?.angle ?? drawn) - drawn, full),
   }
 }

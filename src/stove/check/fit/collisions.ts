@@ -4,7 +4,7 @@ import { canSolid, discSolid, type Solid, type SolidSize } from '#stove/fit/soli
 import type { Finding } from '#stove/model.ts'
 import type { Check } from '../context.ts'
 import { stop, warn } from '../finding.ts'
-import { called, long } from '../phrase.ts'
+import { called, level, long } from '../phrase.ts'
 import { FIT } from '../rules.ts'
 
 interface StandingRing {
@@ -65,7 +65,7 @@ export const collisions: Check = ({ placed }) => {
           stop(
             'fit.collides',
             where,
-            `${called(other.name)} and ${called(one.name)} are in each other’s way, ${long(sure.height)} above the ground: they overlap by ${long(sure.radial)}.`,
+            `${called(other.name)} and ${called(one.name)} are in each other’s way, ${level(sure.height)} the ground: they overlap by ${long(sure.radial)}.`,
             'Make one of them narrower or shorter, or place it higher.',
           ),
         )

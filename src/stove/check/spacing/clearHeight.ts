@@ -23,6 +23,7 @@ const markDown = (height: number): number => Math.floor(height / MARK + 1e-6) * 
 /** Whether a row at some height keeps at least its poor web to every zone: nothing worse than a note. */
 export const clearsZones = (row: RowOpening, height: number, wall: Wall, web: Web): boolean => {
   const half = wallHoleSize(row.hole).axial / 2
+  if (height < half || height > wall.height - half) return false
   return wall.zones.every(
     (zone) =>
       tinToZone(height - half, height + half, zone) >=

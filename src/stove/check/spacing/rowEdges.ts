@@ -3,7 +3,7 @@ import type { Finding, RowOpening, Shelf } from '#stove/model.ts'
 import { wallHoleSize } from '#stove/opening/row.ts'
 import type { Check } from '../context.ts'
 import { SAY, stop } from '../finding.ts'
-import { long, says } from '../phrase.ts'
+import { level, long, says } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import { heightRemedy, tinToZone } from './clearHeight.ts'
 import { type Wall, wallsOf } from './wall.ts'
@@ -105,7 +105,7 @@ const onWall = (wall: Wall, shelf: Shelf | null): readonly Finding[] =>
           'spacing.off-the-wall',
           where,
           they(
-            `have their middle ${long(row.height)} above the bottom edge; the wall is ${long(wall.height)} high.`,
+            `have their middle ${level(row.height)} the bottom edge; the wall is ${long(wall.height)} high.`,
           ),
           'Give a height between the two edges.',
         ),

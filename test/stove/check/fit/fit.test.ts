@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Check } from '#stove/check/context.ts'
 import { contextOf } from '#stove/check/context.ts'
+import { aboveGround } from '#stove/check/fit/aboveGround.ts'
 import { collisions } from '#stove/check/fit/collisions.ts'
 import { goingIn } from '#stove/check/fit/goingIn.ts'
 import { potFits } from '#stove/check/fit/potFits.ts'
@@ -220,6 +221,21 @@ describe('parts in each other’s way', () => {
     expect(ask(collisions, loose(1))).toEqual([])
     expect(ask(collisions, loose(1.4))).toEqual(['warn fit.may-collide ring'])
   })
+})
+
+test('a can that hangs deeper than its host is high', () => {
+  const hung = (height: number) =>
+    ask(
+      aboveGround,
+      pair(
+        canPart('shell', { body: 150, top: pullOff(101) }),
+        canPart('fuel can', { height, bottom: { kind: 'drawn' } }),
+        'hangs in',
+      ),
+    )
+  // The shell is 120 mm high.
+  expect(hung(120)).toEqual([])
+  expect(hung(125)).toEqual(['stop fit.below-ground guest'])
 })
 
 describe('the pot', () => {
