@@ -2,6 +2,7 @@ import type { RandomStream } from '#basis/random.ts'
 import { degrees, fraction, metres, fromMillimetres as mm } from '#basis/units.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import type { Site } from '#science/site.ts'
+import { calm } from '#science/weather/wind.ts'
 import type {
   BandPart,
   Can,
@@ -375,6 +376,6 @@ export const randomCase = (stream: RandomStream): RandomCase => {
       potDiameter: pot === null ? null : metres(pot / 1000),
     },
     moisture,
-    site: { temperature: stream.between(263.15, 313.15), pressure: stream.between(60e3, 103e3) },
+    site: { temperature: stream.between(263.15, 313.15), pressure: stream.between(60e3, 103e3), wind: calm },
   }
 }

@@ -1,6 +1,7 @@
 import { STANDARD_GRAVITY } from '#basis/constants.ts'
-import { type DraughtPlan, planDraught } from '#science/draft/build.ts'
+import { planDraught } from '#science/draft/build.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
+import type { DraughtPlan } from '#science/draft/plan.ts'
 import { bed, inSeries } from '#science/draft/resistance.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { airViscosity } from '#science/gas/transport.ts'

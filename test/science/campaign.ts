@@ -1,0 +1,114 @@
+import { randomStream } from '#basis/random.ts'
+import { medianCoefficients } from '#science/coefficients.ts'
+import { planDraught } from '#science/draft/build.ts'
+import { fuelTable } from '#science/fuel/table.ts'
+import { createSteadyModel } from '#science/steady/model.ts'
+import { predictSteady } from '#science/steady/predict.ts'
+import { randomCase } from './randomStove.ts'
+import { notFinite } from './steady/prediction.ts'
+
+/** The seed of the published figures. */
+export const CAMPAIGN_SEED = 20240501
+
+/** Reasons that a real stove can have. The others say that the solver gave up. */
+export const PHYSICAL_REASONS: ReadonlySet<string> = new Set([
+  'no fuel can',
+  'no floor under the fuel',
+  'no air to the fuel',
+  'no way out',
+  'front out',
+  'draws its own smoke',
+  'does not glow',
+])
+
+export interface Campaign {
+  readonly stoves: number
+  readonly solved: number
+  /** How many stoves gave each reason, and the number of the first few. */
+  readonly reasons: ReadonlyMap<string, { count: number; first: number[] }>
+  /** Worst of all accepted states [1]. */
+  readonly massResidual: number
+  readonly energyResidual: number
+  /** Rounds of the coupled iteration of every accepted state, ascending. */
+  readonly rounds: readonly number[]
+  /** Numbers in any prediction that are none, as stove and path. */
+  readonly notFinite: readonly string[]
+}
+
+interface Options {
+  readonly seed?: number
+  /** Called after each stove. */
+  readonly progress?: (done: number) => void
+  /** Number of the first stove; the others follow. */
+  readonly from?: number
+}
+
+/** Front positions tried: just lit, two places on the way, nearly through. */
+const POSITIONS = [0.05, 0.35, 0.65, 0.95] as const
+
+/**
+ * Predicts random stoves. A stove counts as solved when it burns with the front anywhere it was tried; its reason
+ * otherwise is the first one met, a solver's reason before a physical one. `predictSteady` runs on each of them as well,
+ * for the numbers that a person sees.
+ */
+export const runCampaign = (
+  stoves: number,
+  { seed = CAMPAIGN_SEED, progress, from = 0 }: Options = {},
+): Campaign => {
+  const stream = randomStream(seed)
+  const reasons = new Map<string, { count: number; first: number[] }>()
+  const rounds: number[] = []
+  const bad: string[] = []
+  let solved = 0
+  let massResidual = 0
+  let energyResidual = 0
+  const note = (code: string, stove: number): void => {
+    const entry = reasons.get(code) ?? { count: 0, first: [] }
+    entry.count++
+    if (entry.first.length < 8) entry.first.push(stove)
+    reasons.set(code, entry)
+  }
+
+  for (let i = from; i < from + stoves; i++) {
+    const { stove, moisture, site } = randomCase(stream.fork(i))
+    const fuel = fuelTable.get(stove.fuel.kind)
+    const outcome = planDraught(stove)
+    if (fuel === undefined) throw new Error('the generator drew a fuel that is not in the table')
+    if (!outcome.ok) note(outcome.reason.code, i)
+    else {
+      const model = createSteadyModel({
+        plan: outcome.plan,
+        fuel,
+        moisture,
+        site,
+        coefficients: medianCoefficients,
+        burntOff: true,
+      })
+      const failures = new Set<string>()
+      for (const position of POSITIONS) {
+        const found = model.solve(position)
+        if (!found.ok) failures.add(found.failure.code)
+        else {
+          rounds.push(found.state.iterations)
+          massResidual = Math.max(massResidual, found.state.massResidual)
+          energyResidual = Math.max(energyResidual, Math.abs(found.state.energyResidual))
+        }
+      }
+      const worst = [...failures].find((code) => !PHYSICAL_REASONS.has(code)) ?? [...failures][0]
+      if (worst === undefined) solved++
+      else note(worst, i)
+      const prediction = predictSteady(stove, { site, moisture })
+      if (prediction.ok) bad.push(...notFinite(prediction.value).map((path) => `stove ${i}${path}`))
+    }
+    progress?.(i - from + 1)
+  }
+  return {
+    stoves,
+    solved,
+    reasons,
+    massResidual,
+    energyResidual,
+    rounds: rounds.sort((a, b) => a - b),
+    notFinite: bad,
+  }
+}
