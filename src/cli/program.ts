@@ -39,6 +39,11 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--temperature <value>', 'air temperature, e.g. "8 °C"')
     .option('--altitude <height>', 'height above the sea, e.g. "900 m"')
     .option('--pressure <value>', 'air pressure as measured there, e.g. "985 hPa"')
+    .option('--wind <speed>', 'wind at the stove’s own height, e.g. "2 m/s"')
+    .option(
+      '--wind-from <bearing>',
+      'where it comes from, from the stove’s front mark clockwise, e.g. "90 deg"',
+    )
     .option('--json', 'for programs')
     .action((file, options) => ended(predict(env, file, options)))
   program

@@ -1,3 +1,5 @@
+import { windCoefficients } from './weather/coefficients.ts'
+
 /**
  * Every number of the model that is not a law of nature or a measured property of a part, in one table. The prediction
  * takes a set of these values as an argument; bands come from sampling them. `from memory` marks a default that no
@@ -14,6 +16,7 @@ export interface Coefficient {
 }
 
 export const coefficientTable = {
+  ...windCoefficients,
   airPerFuelSlow: {
     median: 1.5,
     low: 1.4,

@@ -17,6 +17,8 @@ export interface PredictCommandOptions {
   readonly temperature?: string
   readonly altitude?: string
   readonly pressure?: string
+  readonly wind?: string
+  readonly windFrom?: string
   readonly json?: boolean
 }
 
@@ -38,6 +40,10 @@ const siteOf = (options: PredictCommandOptions): Site => {
     pressure:
       optionQuantity(options.pressure, '--pressure', 'airPressure') ??
       (altitude === null ? mildDay.pressure : standardPressure(altitude)),
+    wind: {
+      speed: optionQuantity(options.wind, '--wind', 'windSpeed') ?? 0,
+      from: optionQuantity(options.windFrom, '--wind-from', 'bearing') ?? 0,
+    },
   }
 }
 

@@ -128,6 +128,11 @@ const spaces = (moment: Moment): string =>
 const gasLine = ({ gas }: Moment): string =>
   `Wood gas, dry: CO ${percent(gas.CO)}, H2 ${percent(gas.H2)}, CH4 ${percent(gas.CH4)}, CO2 ${percent(gas.CO2)}, N2 ${percent(gas.N2)}; ${(gas.lowerHeatingValue / 1e6).toFixed(2)} MJ/Nm³ without its tar.`
 
+const windText = ({ speed, from }: Prediction['site']['wind']): string =>
+  speed === 0
+    ? 'calm'
+    : `wind ${twice(speed, 'windSpeed', 'mph')} from ${formatQuantity(from, 'bearing')} of the front mark`
+
 /** The page of a prediction, block by block. */
 export const predictionBlocks = (prediction: Prediction, width: number): readonly (string | null)[] => {
   const { fuel, site, halfway } = prediction
@@ -135,7 +140,7 @@ export const predictionBlocks = (prediction: Prediction, width: number): readonl
     [
       `${prediction.stove}: ${fuel.label}`,
       `${twice(fuel.charge, 'mass', 'oz')} at ${percent(fuel.moisture)} moisture, ${formatLength(fuel.bedDepth as Metres, { units: 'both' })} deep; ` +
-        `air ${twice(site.temperature, 'ambientTemperature', '°F')}, ${formatQuantity(site.pressure, 'airPressure')}, calm`,
+        `air ${twice(site.temperature, 'ambientTemperature', '°F')}, ${formatQuantity(site.pressure, 'airPressure')}, ${windText(site.wind)}`,
     ].join('\n'),
     wrap(`Regime: ${halfway.regime.toUpperCase()}: ${MEANING[halfway.regime]}`, width, '', '  '),
     answers(prediction),

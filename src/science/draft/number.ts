@@ -81,6 +81,7 @@ export const number = (
         count: 1,
         shape: duct(chamber.innerRadius, chamber.outerRadius, length),
         length,
+        exposure: null,
       })
     }
   }
@@ -136,6 +137,7 @@ export const number = (
         count: 1,
         shape: { viscous: 0, inertial: 0 },
         length: upTo - height,
+        exposure: (next?.node ?? flameNode) === OUTSIDE ? { kind: 'top' } : null,
       }) - 1
     segments.push({ link: index, from: height - bedSize.base, to: upTo - bedSize.base })
   }

@@ -1,10 +1,12 @@
+import type { Metres } from '#basis/units.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import type { ProfilePlate } from '#stove/assembly/profile.ts'
 import type { Opening } from '#stove/model.ts'
 import { holeArea, holeCount, hydraulicDiameter } from '#stove/opening/area.ts'
+import { placeRow } from '#stove/opening/row.ts'
 import type { Chamber, ChamberMap, Throat } from './chambers.ts'
 import { damperFreeShare } from './damper.ts'
-import type { DraughtLink } from './plan.ts'
+import type { DraughtLink, Exposure } from './plan.ts'
 import { holes, throat } from './resistance.ts'
 import { chamberArea, chamberName } from './spaces.ts'
 
@@ -46,8 +48,15 @@ export const wallOpening = (
     count,
     shape: holes(count, area, diameter, thicknessAt(host, opening)),
     length: 0,
+    exposure: {
+      kind: 'wall',
+      bearings: placeRow(opening, 1 as Metres).map(({ bearing }) => bearing + host.turned),
+    },
   }
 }
+
+const flatExposure = (below: Chamber | null, above: Chamber | null): Exposure | null =>
+  above === null ? { kind: 'top' } : below === null ? { kind: 'under' } : null
 
 /** Openings in a flat face: which chambers they join depends on where in the face they lie. */
 export const faceOpenings = (
@@ -88,6 +97,7 @@ export const faceOpenings = (
         count,
         shape: throat(one * count, diameter, chamberArea(below), chamberArea(above)),
         length: 0,
+        exposure: flatExposure(below, above),
       },
     }))
 }
@@ -120,5 +130,6 @@ export const throatLink = (
     count: 1,
     shape: throat(t.area, t.hydraulicDiameter, chamberArea(t.below), chamberArea(t.above)),
     length: 0,
+    exposure: flatExposure(t.below, t.above),
   }
 }

@@ -38,7 +38,15 @@ export interface DraughtLink {
   readonly shape: PassageShape
   /** Gap and bed links: how far up they reach [m]. */
   readonly length: number
+  /** How wind reaches the end of it that lies in the open air; null where neither end does. */
+  readonly exposure: Exposure | null
 }
+
+/** In a wall, each hole at its own bearing [deg]; in an open top; or under the stove, where the air is still. */
+export type Exposure =
+  | { readonly kind: 'wall'; readonly bearings: readonly number[] }
+  | { readonly kind: 'top' }
+  | { readonly kind: 'under' }
 
 /** The fuel bed and its links, which change as the front travels. */
 export interface BedPlace {

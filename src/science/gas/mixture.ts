@@ -66,15 +66,17 @@ export const HOTTEST = 3000
 
 /**
  * Temperature of a mixture of known enthalpy, by Newton's method from `guess` [K]. Enthalpy rises with temperature, so it
- * converges from anywhere in 200–3000 K; outside that NaN comes back, which the caller turns into a typed failure.
+ * converges from anywhere; where the answer lies outside 200–3000 K the nearer bound comes back, which an iteration may
+ * pass through and a finished state is refused for.
  */
 export const mixtureTemperature = (basis: GasBasis, z: number, enthalpy: number, guess: number): number => {
   let temperature = Math.min(HOTTEST, Math.max(COLDEST, guess))
   for (let i = 0; i < 50; i++) {
     const step = (enthalpy - mixtureEnthalpy(basis, z, temperature)) / mixtureHeat(basis, z, temperature)
     const next = Math.min(HOTTEST, Math.max(COLDEST, temperature + step))
-    if (Math.abs(next - temperature) < 1e-10 * temperature) return Math.abs(step) < 1 ? next : Number.NaN
+    const moved = Math.abs(next - temperature)
     temperature = next
+    if (moved < 1e-10 * temperature) break
   }
-  return Number.NaN
+  return temperature
 }

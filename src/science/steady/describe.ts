@@ -124,7 +124,7 @@ export const describeMoment = ({ plan, state, position, moisture, site, asFired 
       secondaryAir: secondary > 0 ? secondaryHeat / secondary : site.temperature,
     },
     gas: dryGas(front),
-    passages: links.map((link, k) => describePassage(link, k, state, site, power)),
+    passages: rowsOf(links).map((members) => describePassage(plan, members, state, site, power)),
     spaces: nodes.map((node, i) => ({
       name: node.name,
       height: node.height,
@@ -136,35 +136,67 @@ export const describeMoment = ({ plan, state, position, moisture, site, asFired 
   }
 }
 
+/** Links of one opening belong together: wind parts a row into holes that feel alike. */
+const rowsOf = (links: readonly DraughtLink[]): readonly (readonly number[])[] => {
+  const rows = new Map<string, number[]>()
+  for (const [k, link] of links.entries()) {
+    const key = link.kind === 'opening' ? `${link.name}|${link.from}|${link.to}` : String(k)
+    rows.set(key, [...(rows.get(key) ?? []), k])
+  }
+  return [...rows.values()]
+}
+
 const describePassage = (
-  link: DraughtLink,
-  k: number,
+  { links }: DraughtPlan,
+  members: readonly number[],
   state: SteadyState,
   site: Site,
   power: number,
 ): Passage => {
-  const massFlow = state.flow[k] as number
-  const density = state.density[k] as number
-  const velocity = massFlow / density / link.area
-  const upstream = massFlow >= 0 ? link.from : link.to
-  const drop = state.drive[k] as number
+  const link = links[members[0] as number] as DraughtLink
+  let massFlow = 0
+  let area = 0
+  let count = 0
+  let volumeFlow = 0
+  let drive = 0
+  let loss = 0
+  let forward = 0
+  let heat = 0
+  let viscosity = 0
+  for (const k of members) {
+    const m = state.flow[k] as number
+    const one = links[k] as DraughtLink
+    const upstream = m >= 0 ? one.from : one.to
+    const temperature = upstream === OUTSIDE ? site.temperature : (state.temperature[upstream] as number)
+    massFlow += m
+    if (m > 0) forward += m
+    area += one.area
+    count += one.count
+    volumeFlow += m / (state.density[k] as number)
+    drive += (state.drive[k] as number) * one.area
+    loss += Math.abs(m * (state.drive[k] as number)) / (state.density[k] as number)
+    heat += temperature / members.length
+    viscosity += (state.viscosity[k] as number) / members.length
+  }
+  const reynolds = (Math.abs(massFlow) / area) * (link.hydraulicDiameter / viscosity)
   return {
     name: link.name,
     kind: link.kind,
     part: link.part,
     opening: link.opening,
     duty: link.duty,
+    count,
+    area,
     from: link.from === OUTSIDE ? null : link.from,
     to: link.to === OUTSIDE ? null : link.to,
     height: link.height,
-    count: link.count,
-    area: link.area,
     hydraulicDiameter: link.hydraulicDiameter,
     massFlow,
-    velocity,
-    reynolds: (Math.abs(velocity) * density * link.hydraulicDiameter) / (state.viscosity[k] as number),
-    pressureDrop: drop,
-    lossShare: power > 0 ? Math.abs(massFlow * drop) / density / power : 0,
-    temperature: upstream === OUTSIDE ? site.temperature : (state.temperature[upstream] as number),
+    backFlow: massFlow >= 0 ? forward - massFlow : forward,
+    velocity: volumeFlow / area,
+    reynolds,
+    pressureDrop: drive / area,
+    lossShare: power > 0 ? loss / power : 0,
+    temperature: heat,
   }
 }

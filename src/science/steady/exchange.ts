@@ -13,12 +13,20 @@ import type { Workspace } from './workspace.ts'
  */
 const EPSTEIN = 0.055
 
+/**
+ * A flow within this share of the stove's largest is not known to run one way: the walls of such a passage are uneven, the
+ * air outside is never quite still. It is also what keeps the iteration from swinging about a flow that turns round [1].
+ */
+const UNSURE = 0.03
+
 /** Differences of density below this share still exchange a little, so that the split stays smooth at zero flow. */
-const LEAST_DIFFERENCE = 0.02
+const LEAST_DIFFERENCE = 0.1
 
 /** Mean exchange flow scale of each link [kg/s]; none in the fuel bed. */
 export const setExchange = (w: Workspace): void => {
-  const { plan, density, airDensity, exchange } = w
+  const { plan, density, airDensity, exchange, solver } = w
+  let largest = 0
+  for (const flow of solver.flow) largest = Math.max(largest, Math.abs(flow))
   for (let k = 0; k < plan.links.length; k++) {
     const link = plan.links[k] as (typeof plan.links)[number]
     if (link.kind === 'bed') {
@@ -29,8 +37,9 @@ export const setExchange = (w: Workspace): void => {
     const b = link.to === OUTSIDE ? airDensity : (density[link.to] as number)
     const mean = (a + b) / 2
     const difference = Math.max(LEAST_DIFFERENCE, Math.abs(a - b) / mean)
-    exchange[k] =
+    const buoyant =
       2 * EPSTEIN * mean * link.area * Math.sqrt(STANDARD_GRAVITY * link.hydraulicDiameter * difference)
+    exchange[k] = Math.max(buoyant, UNSURE * largest)
   }
 }
 

@@ -44,7 +44,7 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
       link.kind === 'gap'
         ? ((below + above) / 2) * (toHeight - fromHeight)
         : below * (link.height - fromHeight) - above * (link.height - toHeight)
-    network.head[k] = head * STANDARD_GRAVITY
+    network.head[k] = head * STANDARD_GRAVITY + (w.windHead[k] as number)
   }
 }
 
@@ -86,7 +86,8 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   const over = link.to === OUTSIDE ? 0 : airDensity - (w.density[link.to] as number)
   network.head[k] =
     STANDARD_GRAVITY *
-    ((airDensity - passing) * rawDepth +
-      (airDensity - hotDensity) * charDepth -
-      over * (top - (nodes[link.to]?.height ?? top)))
+      ((airDensity - passing) * rawDepth +
+        (airDensity - hotDensity) * charDepth -
+        over * (top - (nodes[link.to]?.height ?? top))) +
+    (w.windHead[k] as number)
 }

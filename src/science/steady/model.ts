@@ -1,3 +1,4 @@
+import type { DraughtPlan } from '#science/draft/plan.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { rawFuelSource } from '#science/fire/source.ts'
 import { settle } from './settle.ts'
@@ -8,6 +9,8 @@ import { layOut, placeFront, type SteadyInput } from './workspace.ts'
  * The steady state of one stove at one place of the front: pressures, flows, temperatures, gas make and walls together.
  */
 export interface SteadyModel {
+  /** The plan as it is solved: rows parted where the wind differs. */
+  readonly plan: DraughtPlan
   /** `frontPosition` is 0 at the top of the fuel and 1 at its floor. */
   solve(frontPosition: number): SteadyOutcome
 }
@@ -16,5 +19,8 @@ export const createSteadyModel = (input: SteadyInput): SteadyModel => {
   const w = layOut(input)
   const model = frontModel(input.fuel, input.moisture, input.site.temperature, input.coefficients)
   const source = rawFuelSource(model, input.coefficients)
-  return { solve: (frontPosition) => settle(w, placeFront(w, frontPosition), source, { fresh: true }) }
+  return {
+    plan: w.plan,
+    solve: (frontPosition) => settle(w, placeFront(w, frontPosition), source, { fresh: true }),
+  }
 }

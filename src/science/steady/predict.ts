@@ -97,7 +97,9 @@ const predictPlan = (
     const { front } = outcome.state
     charLeft += (dryCharge / LAYERS.length) * front.char
     charEnergy += (dryCharge / LAYERS.length) * front.char * front.charHeat
-    moments.push(describeMoment({ plan, state: outcome.state, position, moisture, site, asFired }))
+    moments.push(
+      describeMoment({ plan: model.plan, state: outcome.state, position, moisture, site, asFired }),
+    )
   }
 
   const layerMass = charge / LAYERS.length

@@ -1,10 +1,11 @@
+import type { Site } from '#science/site.ts'
 import type { Duty } from '#stove/model.ts'
 
 /** What the model says of a stove while its front travels down. Plain data, SI units, ready for JSON. */
 export interface Prediction {
   readonly stove: string
   readonly fuel: FuelPrediction
-  readonly site: { readonly temperature: number; readonly pressure: number }
+  readonly site: Site
   /** With the front halfway down, or where it last burns if it goes out before. */
   readonly halfway: Moment
   /** Where a front that does not reach the floor goes out, and why; null for one that does. */
@@ -114,6 +115,8 @@ export interface Passage {
   readonly hydraulicDiameter: number
   /** Positive into the stove or up through it [kg/s]. */
   readonly massFlow: number
+  /** Part of it through holes of the row that run the other way: wind blows in on one side and out on the other [kg/s]. */
+  readonly backFlow: number
   /** In the opening; over the cross-section of a bed [m/s]. */
   readonly velocity: number
   readonly reynolds: number

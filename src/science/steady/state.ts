@@ -1,7 +1,8 @@
 import { OUTSIDE } from '#science/draft/network.ts'
 import type { Front } from '#science/fire/front.ts'
+import { COLDEST, HOTTEST } from '#science/gas/mixture.ts'
 import { forwardFlow } from './exchange.ts'
-import { frontStreamHeat } from './transport.ts'
+import { frontStreamHeat } from './streams.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
 export type SteadyOutcome =
@@ -78,6 +79,9 @@ export const finish = (
       'draws its own smoke',
       'The fuel draws burnt gas instead of air: flue gas comes down the gap and up through the fuel.',
     )
+  for (const temperature of w.temperature)
+    if (temperature <= COLDEST || temperature >= HOTTEST)
+      return fail('out of range', 'A temperature left the range of the gas data (200–3000 K).')
   const through = solver.flow[place.link] as number
   const primaryAir = through * place.airShare
   const dryFuelRate = (primaryAir * place.active) / front.airPerFuel

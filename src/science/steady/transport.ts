@@ -1,143 +1,114 @@
-import { OUTSIDE } from '#science/draft/network.ts'
+import { eliminateDominant } from '#basis/numerics/elimination.ts'
 import type { Front } from '#science/fire/front.ts'
-import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
-import { chemicalHeat, type GasBasis, mixtureTemperature } from '#science/gas/mixture.ts'
-import { forwardFlow } from './exchange.ts'
+import {
+  chemicalHeat,
+  type GasBasis,
+  mixtureEnthalpy,
+  mixtureHeat,
+  mixtureTemperature,
+} from '#science/gas/mixture.ts'
+import { frontStreams, sumStreams } from './streams.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
 /**
  * Carries composition and heat along the flows of the last network solve. Gas that meets oxygen burns at once; a share of
- * the heat leaves as radiation, and the walls take or give what `walls.ts` last found. For given flows both fields are
- * linear, so one elimination serves for the two of them. Returns the heat set free [W], or NaN when a temperature leaves
- * the range of the gas data.
+ * the heat leaves as radiation, and the walls take or give their part. For given flows both fields are linear, so one
+ * matrix serves for the two of them. Returns the heat set free [W].
  */
 export const transport = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): number => {
-  const { plan, network, solver, coefficients, gasFraction, enthalpy, matrix, inflow, burnt, heatIn } = w
+  sumStreams(w, basis, front, place)
+  spreadGas(w)
+  const released = burn(w, basis, front, place)
+  spreadHeat(w, basis)
+  return released
+}
+
+const spreadGas = ({ plan, matrix, eliminated, gasFraction }: Workspace): void => {
+  eliminated.set(matrix)
+  eliminateDominant(eliminated, plan.nodes.length, gasFraction)
+  for (let i = 0; i < gasFraction.length; i++)
+    gasFraction[i] = Math.min(1, Math.max(0, gasFraction[i] as number))
+}
+
+/** Heat that comes bound to each node and does not go on bound is set free there [W]. */
+const burn = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): number => {
+  const { plan, matrix, gasFraction, inflow, heatIn, burnt, network, solver, coefficients } = w
   const n = plan.nodes.length
-  const m = plan.links.length
-  matrix.fill(0)
-  inflow.fill(0)
-  heatIn.fill(0)
-  gasFraction.fill(0)
-  w.ledger.fromWalls = 0
-
-  const carry = (amount: number, source: number, sink: number): void => {
-    if (amount <= 0 || sink === OUTSIDE) return
-    inflow[sink] = (inflow[sink] as number) + amount
-    if (source === OUTSIDE) heatIn[sink] = (heatIn[sink] as number) + amount * w.airEnthalpy
-    else matrix[sink * n + source] = (matrix[sink * n + source] as number) - amount
-  }
-  for (let k = 0; k < m; k++) {
-    const from = network.from[k] as number
-    const to = network.to[k] as number
-    const net = solver.flow[k] as number
-    const forward = forwardFlow(net, w.exchange[k] as number)
-    carry(forward - net, to, from)
-    if (k === place.link && net > 0) {
-      if (to === OUTSIDE) continue
-      const { made, passedAir, through } = frontStreams(place, front, net)
-      inflow[to] = (inflow[to] as number) + made + passedAir + through
-      gasFraction[to] = (gasFraction[to] as number) + made + through / (1 + basis.stoichiometricAir)
-      heatIn[to] = (heatIn[to] as number) + frontStreamHeat(basis, front, place, net)
-    } else carry(forward, from, to)
-    const heated = net >= 0 ? to : from
-    const fromWall = w.gapHeat[k] as number
-    if (heated !== OUTSIDE && fromWall !== 0) {
-      heatIn[heated] = (heatIn[heated] as number) + fromWall
-      w.ledger.fromWalls += fromWall
-    }
-  }
-  for (let i = 0; i < n; i++) {
-    const mass = inflow[i] as number
-    // A dead end takes the state of the open air.
-    if (mass <= 0) heatIn[i] = w.airEnthalpy
-    matrix[i * n + i] = mass > 0 ? mass : 1
-  }
-
-  // Composition first: it says what burns where. what comes bound and goes on burnt is set free.
-  const upper = w.eliminated
-  upper.set(matrix)
-  eliminate(upper, n, gasFraction)
-  for (let i = 0; i < n; i++) {
-    const z = Math.min(1, Math.max(0, gasFraction[i] as number))
-    gasFraction[i] = z
-  }
   let released = 0
   for (let i = 0; i < n; i++) {
-    let comes = 0
-    for (let j = 0; j < n; j++) {
-      if (j === i) continue
-      const amount = -(matrix[i * n + j] as number)
-      if (amount > 0) comes += amount * chemicalHeat(basis, gasFraction[j] as number)
-    }
-    if (network.to[place.link] === i) {
-      const net = Math.max(0, solver.flow[place.link] as number)
-      comes += frontStreams(place, front, net).made * basis.heat
-    }
-    const set = Math.max(0, comes - (inflow[i] as number) * chemicalHeat(basis, gasFraction[i] as number))
+    let bound = 0
+    for (let j = 0; j < n; j++)
+      if (j !== i) bound -= (matrix[i * n + j] as number) * chemicalHeat(basis, gasFraction[j] as number)
+    if (network.to[place.link] === i)
+      bound += frontStreams(place, front, Math.max(0, solver.flow[place.link] as number)).made * basis.heat
+    const set = Math.max(0, bound - (inflow[i] as number) * chemicalHeat(basis, gasFraction[i] as number))
     burnt[i] = set
     released += set
-    const toWall = w.wallHeat[i] as number
-    heatIn[i] = (heatIn[i] as number) - set * coefficients.flameRadiation - toWall
-    w.ledger.fromWalls -= toWall
-  }
-
-  for (let i = 0; i < n; i++) enthalpy[i] = heatIn[i] as number
-  upper.set(matrix)
-  eliminate(upper, n, enthalpy)
-  for (let i = 0; i < n; i++) {
-    const temperature = mixtureTemperature(
-      basis,
-      gasFraction[i] as number,
-      enthalpy[i] as number,
-      w.temperature[i] as number,
-    )
-    if (!(temperature > 0)) return Number.NaN
-    w.temperature[i] = temperature
+    heatIn[i] = (heatIn[i] as number) - set * coefficients.flameRadiation
   }
   return released
 }
 
-/** What leaves the front's stretch of the bed when `net` enters it: fresh gas, air that passed by, gas burnt before [kg/s]. */
-export const frontStreams = (
-  { airShare, active }: FrontPlace,
-  front: Front,
-  net: number,
-): { made: number; passedAir: number; through: number } => ({
-  made: (net * airShare * active * front.gas) / front.airPerFuel,
-  passedAir: net * airShare * (1 - active),
-  through: net * (1 - airShare),
-})
-
-/** Enthalpy of the three together [W]. */
-export const frontStreamHeat = (basis: GasBasis, front: Front, place: FrontPlace, net: number): number => {
-  const { made, passedAir, through } = frontStreams(place, front, net)
-  return (
-    made * specificEnthalpy(front.unburnt, front.temperature) +
-    passedAir * specificEnthalpy(AIR, place.airTemperature) +
-    through * specificEnthalpy(basis.burnt, place.airTemperature)
-  )
-}
-
 /**
- * Solves a diagonally dominant system in place, no pivoting. Row sums of the flow matrix are never below zero: what
- * leaves a node for others came into it.
+ * Enthalpies and temperatures. A wall may take several times what the gas carries, so its share goes in with the
+ * temperature that comes out: T ≈ reference + h/cp about the temperature before.
  */
-const eliminate = (a: Float64Array, n: number, x: Float64Array): void => {
-  for (let c = 0; c < n; c++) {
-    const diagonal = a[c * n + c] as number
-    for (let r = c + 1; r < n; r++) {
-      const entry = a[r * n + c] as number
-      if (entry === 0) continue
-      const factor = entry / diagonal
-      for (let j = c + 1; j < n; j++)
-        a[r * n + j] = (a[r * n + j] as number) - factor * (a[c * n + j] as number)
-      x[r] = (x[r] as number) - factor * (x[c] as number)
+const spreadHeat = (w: Workspace, basis: GasBasis): void => {
+  const { plan, matrix, eliminated, gasFraction, enthalpy, temperature, heatIn, reference, heat } = w
+  const n = plan.nodes.length
+  for (let i = 0; i < n; i++) {
+    const before = temperature[i] as number
+    const z = gasFraction[i] as number
+    heat[i] = mixtureHeat(basis, z, before)
+    reference[i] = before - mixtureEnthalpy(basis, z, before) / (heat[i] as number)
+    enthalpy[i] = heatIn[i] as number
+  }
+  eliminated.set(matrix)
+  const take = (row: number, conductance: number, column: number): void => {
+    enthalpy[row] = (enthalpy[row] as number) - conductance * (reference[column] as number)
+    eliminated[row * n + column] =
+      (eliminated[row * n + column] as number) + conductance / (heat[column] as number)
+  }
+  for (let i = 0; i < n; i++) {
+    enthalpy[i] = (enthalpy[i] as number) + (w.wallDrive[i] as number)
+    take(i, w.wallConductance[i] as number, i)
+  }
+  // The walls of a gap heat the air that passes from what it comes with, and what they give goes the way it goes.
+  for (const k of w.gapLinks) {
+    const { from, to } = plan.links[k] as (typeof plan.links)[number]
+    const g = w.gapConductance[k] as number
+    const share = w.gapShare[k] as number
+    for (const [row, weight] of [
+      [to, share],
+      [from, 1 - share],
+    ] as const) {
+      enthalpy[row] = (enthalpy[row] as number) + weight * g * (w.gapWall[k] as number)
+      take(row, weight * g * share, from)
+      take(row, weight * g * (1 - share), to)
     }
   }
-  for (let r = n - 1; r >= 0; r--) {
-    let sum = x[r] as number
-    for (let j = r + 1; j < n; j++) sum -= (a[r * n + j] as number) * (x[j] as number)
-    x[r] = sum / (a[r * n + r] as number)
+  eliminateDominant(eliminated, n, enthalpy)
+
+  // What was booked between gas and walls, with the temperatures it was booked at.
+  const reached = (i: number): number =>
+    (reference[i] as number) + (enthalpy[i] as number) / (heat[i] as number)
+  let fromWalls = 0
+  for (let i = 0; i < n; i++)
+    fromWalls += (w.wallDrive[i] as number) - (w.wallConductance[i] as number) * reached(i)
+  for (const k of w.gapLinks) {
+    const { from, to } = plan.links[k] as (typeof plan.links)[number]
+    const share = w.gapShare[k] as number
+    const enters = share * reached(from) + (1 - share) * reached(to)
+    const given = (w.gapConductance[k] as number) * ((w.gapWall[k] as number) - enters)
+    w.gapHeat[k] = given
+    fromWalls += given
   }
+  w.ledger.fromWalls = fromWalls
+  for (let i = 0; i < n; i++)
+    temperature[i] = mixtureTemperature(
+      basis,
+      gasFraction[i] as number,
+      enthalpy[i] as number,
+      temperature[i] as number,
+    )
 }

@@ -5,6 +5,7 @@ import { AIR, specificHeat } from '#science/gas/blend.ts'
 import { airConductivity } from '#science/gas/transport.ts'
 import { tinplateEmissivity } from '#science/heat/emissivity.ts'
 import { verticalPlateCoefficient } from '#science/heat/naturalConvection.ts'
+import { forwardFlow } from './exchange.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
 /** Effective emissivity between two grey surfaces, the inner one of area A₁, on A₁ [1]; concentric cylinders, any text. */
@@ -40,15 +41,15 @@ export const balanceWalls = (w: Workspace, front: Front, place: FrontPlace, dryF
   let change = 0
   for (let s = 0; s < walls.stretches.length; s++) change = Math.max(change, balanceOne(w, s))
   settleGaps(w)
-  w.wallHeat.fill(0)
+  w.wallConductance.fill(0)
+  w.wallDrive.fill(0)
   for (const [s, stretch] of walls.stretches.entries())
     for (const on of [stretch.inside, stretch.outside])
-      if (on.kind === 'node')
-        w.wallHeat[on.node] =
-          (w.wallHeat[on.node] as number) +
-          nodeCoefficient(w, on.node) *
-            (walls.area[s] as number) *
-            ((w.temperature[on.node] as number) - (walls.temperature[s] as number))
+      if (on.kind === 'node') {
+        const g = nodeCoefficient(w, on.node) * (walls.area[s] as number)
+        w.wallConductance[on.node] = (w.wallConductance[on.node] as number) + g
+        w.wallDrive[on.node] = (w.wallDrive[on.node] as number) + g * (walls.temperature[s] as number)
+      }
   return change
 }
 
@@ -143,14 +144,18 @@ const balanceOne = (w: Workspace, s: number): number => {
 
 /**
  * Air that rises in a gap nears the mean temperature of its two walls as 1 − e^(−NTU): what it takes up can never be more
- * than they have to give.
+ * than they have to give. Sets what the next transport needs, and the mean air temperature that the walls feel.
  */
 const settleGaps = (w: Workspace): void => {
-  const { plan, walls, solver, site, gapHeat } = w
+  const { plan, walls, solver } = w
   for (const k of w.gapLinks) {
-    const flow = solver.flow[k] as number
-    const source = flow >= 0 ? plan.links[k]?.from : plan.links[k]?.to
-    const enters = source === undefined || source < 0 ? site.temperature : (w.temperature[source] as number)
+    const link = plan.links[k] as (typeof plan.links)[number]
+    const net = solver.flow[k] as number
+    const forward = forwardFlow(net, w.exchange[k] as number)
+    const total = Math.max(2 * forward - net, 1e-12)
+    const share = forward / total
+    const enters =
+      share * (w.temperature[link.from] as number) + (1 - share) * (w.temperature[link.to] as number)
     let conductance = 0
     let driven = 0
     for (const s of walls.alongGap[k] ?? []) {
@@ -160,9 +165,11 @@ const settleGaps = (w: Workspace): void => {
     }
     if (conductance === 0) continue
     const wall = driven / conductance
-    const capacity = Math.abs(flow) * specificHeat(AIR, enters)
-    const heat = capacity * (wall - enters) * (1 - Math.exp(-conductance / Math.max(capacity, 1e-12)))
-    gapHeat[k] = heat
-    walls.gapTemperature[k] = wall - heat / conductance
+    const capacity = total * specificHeat(AIR, enters)
+    const reached = capacity * (1 - Math.exp(-conductance / capacity))
+    w.gapConductance[k] = reached
+    w.gapWall[k] = wall
+    w.gapShare[k] = share
+    walls.gapTemperature[k] = wall - (reached * (wall - enters)) / conductance
   }
 }

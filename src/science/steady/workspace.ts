@@ -1,11 +1,15 @@
+import { type Accelerator, createAccelerator } from '#basis/numerics/anderson.ts'
 import type { Coefficients } from '#science/coefficients.ts'
-import { emptyNetwork, type Network } from '#science/draft/network.ts'
-import type { DraughtPlan } from '#science/draft/plan.ts'
+import { emptyNetwork, type Network, OUTSIDE } from '#science/draft/network.ts'
+import type { DraughtLink, DraughtPlan } from '#science/draft/plan.ts'
 import { createSolver, type NetworkSolver } from '#science/draft/solve.ts'
+import { splitForWind } from '#science/draft/wind.ts'
 import type { Front } from '#science/fire/front.ts'
 import type { Fuel } from '#science/fuel/table.ts'
 import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
 import type { Site } from '#science/site.ts'
+import { type Wind, windPressureAtHole, windPressureAtTop } from '#science/weather/wind.ts'
+import { type Packing, packingOf } from './packing.ts'
 import { layOutWalls, type WallModel } from './wallModel.ts'
 
 export interface SteadyInput {
@@ -27,6 +31,8 @@ export interface Workspace extends SteadyInput {
   readonly network: Network
   readonly solver: NetworkSolver
   readonly airDensity: number
+  /** What the wind adds to each link's drive [Pa]. */
+  readonly windHead: Float64Array
   readonly airEnthalpy: number
   /** [K] */
   readonly temperature: Float64Array
@@ -36,8 +42,9 @@ export interface Workspace extends SteadyInput {
   readonly enthalpy: Float64Array
   /** Heat set free at each node [W]. */
   readonly burnt: Float64Array
-  /** Heat from each node's gas to its walls [W]. */
-  readonly wallHeat: Float64Array
+  /** From each node's gas to its walls: conductance [W/K], and that times the walls' temperatures [W]. */
+  readonly wallConductance: Float64Array
+  readonly wallDrive: Float64Array
   readonly density: Float64Array
   /** Of the gas that passes each link [kg/m³], [Pa s]. */
   readonly linkDensity: Float64Array
@@ -46,6 +53,10 @@ export interface Workspace extends SteadyInput {
   readonly exchange: Float64Array
   /** Heat that the air of each gap link takes up [W]. */
   readonly gapHeat: Float64Array
+  /** It is conductance [W/K] times wall [K] less what comes in; that goes on upwards by the share [1]. */
+  readonly gapConductance: Float64Array
+  readonly gapWall: Float64Array
+  readonly gapShare: Float64Array
   /** Ring gaps that air rises in. */
   readonly gapLinks: readonly number[]
   readonly walls: WallModel
@@ -53,18 +64,30 @@ export interface Workspace extends SteadyInput {
   readonly ledger: { fromWalls: number }
   /** For `settle`: the round before. */
   readonly previousFlow: Float64Array
-  readonly previousTemperature: Float64Array
+  readonly packed: Packing
+  readonly x: Float64Array
+  readonly gx: Float64Array
+  readonly accelerator: Accelerator
   /** For `transport`: flow matrix, its eliminated copy, mass that comes into each node [kg/s] and heat with it [W]. */
   readonly matrix: Float64Array
   readonly eliminated: Float64Array
   readonly inflow: Float64Array
   readonly heatIn: Float64Array
+  /** cp of each node's gas [J/(kg K)] and T − h/cp [K], about the temperature before. */
+  readonly heat: Float64Array
+  readonly reference: Float64Array
   /** Which segment of the bed a link is, −1 for the others. */
   readonly segmentOf: Int32Array
 }
 
-export const layOut = (input: SteadyInput): Workspace => {
-  const { plan, site } = input
+/** Rounds whose residuals the acceleration mixes. */
+const ACCELERATION_DEPTH = 4
+
+export const layOut = (given: SteadyInput): Workspace => {
+  const { site, coefficients } = given
+  const plan = site.wind.speed > 0 ? splitForWind(given.plan, site.wind.from) : given.plan
+  const input = { ...given, plan }
+  const airDensity = site.pressure / (AIR.gasConstant * site.temperature)
   const n = plan.nodes.length
   const m = plan.links.length
   const network = emptyNetwork(n, m)
@@ -75,33 +98,60 @@ export const layOut = (input: SteadyInput): Workspace => {
     network.to[k] = link.to
   }
   const gapLinks = plan.links.flatMap((link, k) => (link.kind === 'gap' ? [k] : []))
+  const packed = packingOf(n, plan.walls.length, gapLinks)
   return {
     ...input,
     network,
     solver: createSolver(n, m),
-    airDensity: site.pressure / (AIR.gasConstant * site.temperature),
+    airDensity,
+    windHead: Float64Array.from(plan.links, (link) => windDrive(link, site.wind, airDensity, coefficients)),
     airEnthalpy: specificEnthalpy(AIR, site.temperature),
     temperature: new Float64Array(n),
     gasFraction: new Float64Array(n),
     enthalpy: new Float64Array(n),
     burnt: new Float64Array(n),
-    wallHeat: new Float64Array(n),
+    wallConductance: new Float64Array(n),
+    wallDrive: new Float64Array(n),
     density: new Float64Array(n),
     linkDensity: new Float64Array(m),
     linkViscosity: new Float64Array(m),
     exchange: new Float64Array(m),
     gapHeat: new Float64Array(m),
+    gapConductance: new Float64Array(m),
+    gapWall: new Float64Array(m),
+    gapShare: new Float64Array(m),
     gapLinks,
     walls: layOutWalls(plan, site.temperature),
     previousFlow: new Float64Array(m),
-    previousTemperature: new Float64Array(n),
+    packed,
+    x: new Float64Array(packed.size),
+    gx: new Float64Array(packed.size),
+    accelerator: createAccelerator(packed.size, ACCELERATION_DEPTH),
     ledger: { fromWalls: 0 },
     matrix: new Float64Array(n * n),
     eliminated: new Float64Array(n * n),
     inflow: new Float64Array(n),
     heatIn: new Float64Array(n),
+    heat: new Float64Array(n),
+    reference: new Float64Array(n),
     segmentOf,
   }
+}
+
+/** Wind pressure at a link's open end, towards its other end [Pa]. */
+const windDrive = (
+  { exposure, from, to }: DraughtLink,
+  wind: Wind,
+  airDensity: number,
+  coefficients: Coefficients,
+): number => {
+  if (exposure === null || wind.speed === 0 || exposure.kind === 'under') return 0
+  if (from !== OUTSIDE && to !== OUTSIDE) return 0
+  const pressure =
+    exposure.kind === 'top'
+      ? windPressureAtTop(wind, airDensity, coefficients.windOpenTop)
+      : windPressureAtHole(wind, exposure.bearings[0] ?? 0, airDensity, coefficients.windSuctionShare)
+  return from === OUTSIDE ? pressure : -pressure
 }
 
 /** Where the front stands and what it makes, for one round of the iteration. */
