@@ -7,7 +7,7 @@ import { alongStrip } from './bearing.ts'
 import { CROSS_BEYOND } from './hole.ts'
 import { bearingScale } from './scale.ts'
 import type { Strip } from './strip.ts'
-import { stripHoleShapes, stripHoles } from './stripHoles.ts'
+import { copiesOf, stripHoleShapes, stripHoles } from './stripHoles.ts'
 import { stripLettering } from './stripLettering.ts'
 import { rowNote } from './wording.ts'
 
@@ -74,7 +74,7 @@ const stripShapes = (strip: Strip, height: number): readonly Shape[] => {
   const holes = stripHoles(strip)
   const holeShapes = holes.flatMap((hole) => stripHoleShapes(strip, hole))
   for (const { row, box, middle, leftOut } of holes) {
-    for (const by of [0, -strip.length, strip.length]) {
+    for (const by of copiesOf(strip, box)) {
       const centre = { x: middle.x + by, y: middle.y }
       if (row.row.hole.shape === 'round')
         room.blockCircle(centre, toMillimetres(row.row.hole.diameter) / 2 + (leftOut ? 0 : CROSS_BEYOND))

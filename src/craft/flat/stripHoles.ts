@@ -39,6 +39,12 @@ export const stripHoles = (strip: Strip): readonly StripHole[] =>
     )
   })
 
+/** How far to the right each place that a hole is drawn at lies: its own, and once round where it runs over an end. */
+export const copiesOf = (strip: Strip, box: Box): readonly number[] => {
+  const { left, right } = grow(box, -0.001)
+  return [0, ...(right > strip.length ? [-strip.length] : []), ...(left < 0 ? [strip.length] : [])]
+}
+
 /**
  * The outline of a place. Where it runs over an end of the strip it is drawn at both ends: whole on the
  * overlap, cut off at the bare end.
@@ -48,9 +54,5 @@ export const stripHoleShapes = (strip: Strip, { row, leftOut, middle, box }: Str
   const end = strip.length + strip.tab
   const trimmed = (all: readonly Shape[]): readonly Shape[] =>
     all.flatMap((shape) => trimAt(shape, 0, 'right')).flatMap((shape) => trimAt(shape, end, 'left'))
-  const copies = [0, -strip.length, strip.length].filter((by) => {
-    const { left, right } = grow(box, -0.001)
-    return by === 0 || (by < 0 ? right + by > 0 : left < 0)
-  })
-  return copies.flatMap((by) => trimmed(shapes.map((shape) => moved(shape, by, 0))))
+  return copiesOf(strip, box).flatMap((by) => trimmed(shapes.map((shape) => moved(shape, by, 0))))
 }

@@ -7,20 +7,34 @@ import { holeSize } from './hole.ts'
 import type { NamedRow, Strip } from './strip.ts'
 import { rowLabel } from './wording.ts'
 
-/** A label is set once for so much length, so that a piece of a long strip has it too [mm]. */
-const LABEL_EVERY = 175
-
-/** Middles of equal shares of a strip, each no longer than the length that needs a label of its own. */
-const shares = (length: number): readonly number[] => {
-  const count = Math.ceil(length / LABEL_EVERY)
-  return Array.from({ length: count }, (_, index) => ((index + 0.5) / count) * length)
-}
+/**
+ * A label is set once for so much length, so that every piece of a strip that is cut for a page has it [mm]:
+ * a low strip is cut for a page lying flat, a high one for an upright page.
+ */
+const LABEL_EVERY = { low: 235, high: 175 }
+const LOW = 100
 
 /** A strip on which labels look for their places. */
 interface Lettering {
   readonly strip: Strip
   readonly height: number
   readonly room: Room
+  /** Middles of equal shares of the strip, each of which has its labels. */
+  readonly shares: readonly number[]
+  /** How far from the middle of its share a label may go. */
+  readonly reach: number
+}
+
+const openLettering = (strip: Strip, height: number, room: Room): Lettering => {
+  const count = Math.ceil(strip.length / (height < LOW ? LABEL_EVERY.low : LABEL_EVERY.high))
+  const share = strip.length / count
+  return {
+    strip,
+    height,
+    room,
+    shares: Array.from({ length: count }, (_, index) => (index + 0.5) * share),
+    reach: share / 4,
+  }
 }
 
 /** Spots at each of some heights in turn, from `x` outwards. */
@@ -51,13 +65,12 @@ const firstThatFits = (
  * in it says which row is meant.
  */
 const letterRow = (
-  { strip, height, room }: Lettering,
+  { strip, height, room, reach }: Lettering,
   { name, row }: NamedRow,
   x: number,
 ): readonly Shape[] => {
   const middle = toMillimetres(row.height) - toMillimetres(strip.low)
   const half = holeSize(row.hole).height / 2
-  const reach = LABEL_EVERY / 4
   const lines = rowLabel(name, row)
   const near = (label: Label): readonly [Label, Iterable<Point>] => {
     const away = half + 2.7 + labelSize(label).height / 2
@@ -101,16 +114,16 @@ const letterNote = (
 
 /** What an edge lies on: near the edge in every share, or once wherever there is room. */
 const letterEdge = (
-  { strip: { length }, height, room }: Lettering,
+  { height, room, shares, reach }: Lettering,
   lines: readonly string[],
   edge: number,
   inward: 1 | -1,
 ): readonly Shape[] => {
   const near = [3.6, 5.6, 11, 13].map((away) => edge + inward * away)
-  const set = shares(length).flatMap((x) => letterNote(room, lines, () => spotsAt(x, near, LABEL_EVERY / 4)))
+  const set = shares.flatMap((x) => letterNote(room, lines, () => spotsAt(x, near, reach)))
   if (set.length > 0) return set
   const anywhere = function* (): Generator<Point> {
-    for (const x of shares(length)) yield* spotsAt(x, allHeights(height, edge), LABEL_EVERY / 4)
+    for (const x of shares) yield* spotsAt(x, allHeights(height, edge), reach)
   }
   return letterNote(room, lines, anywhere)
 }
@@ -152,21 +165,25 @@ const letterSideSeam = ({ strip, height, room }: Lettering): readonly Shape[] =>
   return letterNote(room, lines, () => spots, 90)
 }
 
+/** The strip's name, well away from other words. */
+const letterTitle = ({ strip, height, room, shares, reach }: Lettering): readonly Shape[] => {
+  const anywhere = function* (): Generator<Point> {
+    for (const x of shares) yield* spotsAt(x, allHeights(height, height / 2), reach)
+  }
+  return room.letter({ lines: [strip.title], size: NOTE_SIZE, beside: 8 }, anywhere())
+}
+
 /** Labels on the strip itself, in the order in which they may choose their places. */
 export const stripLettering = (strip: Strip, height: number, room: Room): readonly Shape[] => {
-  const { length, tab } = strip
-  const on: Lettering = { strip, height, room }
-  const onTab = [0.5, 0.4, 0.6].map((share) => ({ x: length + tab / 2, y: share * height }))
-  const onStrip = function* (): Generator<Point> {
-    for (const x of shares(length)) yield* spotsAt(x, allHeights(height, height / 2), LABEL_EVERY / 4)
-  }
+  const on = openLettering(strip, height, room)
+  const onTab = [0.5, 0.4, 0.6].map((share) => ({ x: strip.length + strip.tab / 2, y: share * height }))
   return [
     ...letterNote(room, strip.tabText, () => onTab, 90),
-    ...strip.rows.flatMap((named) => shares(length).flatMap((x) => letterRow(on, named, x))),
+    ...strip.rows.flatMap((named) => on.shares.flatMap((x) => letterRow(on, named, x))),
     ...letterEdge(on, strip.lowerEdge, 0, 1),
     ...letterEdge(on, strip.upperEdge, height, -1),
     ...upArrow(on),
     ...letterSideSeam(on),
-    ...letterNote(room, [strip.title], onStrip),
+    ...letterTitle(on),
   ]
 }

@@ -10,9 +10,11 @@ export interface Label {
   readonly layer?: Layer
   /** 0, or 90 for text that reads upwards. */
   readonly angle?: 0 | 90
+  /** Kept free before and after the text, where it would run into other text [mm]. */
+  readonly beside?: number
 }
 
-/** Space kept on the paper over and under text and beside it, where it would run into other text [mm]. */
+/** Space kept on the paper all round text, and at least before and after it [mm]. */
 const CLEAR = 1.2
 const CLEAR_BESIDE = 2.2
 
@@ -70,9 +72,14 @@ const shifted = ({ left, right, bottom, top }: Box, { x, y }: Point): Box => ({
 export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true): Room => {
   const blocked: Box[] = []
   const circles: { readonly centre: Point; readonly radius: number }[] = []
-  const free = (box: Box): boolean => {
+  const free = (box: Box, along = CLEAR, across = CLEAR): boolean => {
     const wide = grow(box, CLEAR)
-    const apart = { ...wide, left: box.left - CLEAR_BESIDE, right: box.right + CLEAR_BESIDE }
+    const apart = {
+      left: box.left - along,
+      right: box.right + along,
+      bottom: box.bottom - across,
+      top: box.top + across,
+    }
     return (
       liesIn(wide, bounds) &&
       within(wide) &&
@@ -87,7 +94,7 @@ export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true
     blockCircle: (centre, radius) => {
       circles.push({ centre, radius })
     },
-    isFree: free,
+    isFree: (box) => free(box, CLEAR_BESIDE),
     claim: (box) => {
       const isFree = free(box)
       if (isFree) blocked.push(box)
@@ -96,9 +103,11 @@ export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true
     letter: (label, spots) => {
       const origin = { x: 0, y: 0 }
       const boxes = labelShapes(label, origin).map(shapeBox)
+      const { angle = 0, beside = CLEAR_BESIDE } = label
+      const [along, across] = angle === 0 ? [beside, CLEAR] : [CLEAR, beside]
       for (const spot of spots) {
         const taken = boxes.map((box) => shifted(box, spot))
-        if (!taken.every(free)) continue
+        if (!taken.every((box) => free(box, along, across))) continue
         blocked.push(...taken)
         return labelShapes(label, spot)
       }

@@ -36,9 +36,7 @@ const pageLabel = (page: PackedPage): string => {
 export const laySheets = (drawings: readonly Drawing[], options: SheetOptions): readonly Sheet[] => {
   const { paper, stove, date, version } = options
   const cut = drawings.map((drawing) => blocksOf(drawing, paper))
-  const all = cut.flatMap(({ blocks }) => blocks)
-  const first = (page: PackedPage): number => Math.min(...page.placed.map(({ block }) => all.indexOf(block)))
-  const pages = [...packPages(cut, paper)].sort((a, b) => first(a) - first(b))
+  const pages = packPages(cut, paper)
   return pages.map((page, index): Sheet => {
     const frame = pageFrame(paper, page.way)
     const label = pageLabel(page)

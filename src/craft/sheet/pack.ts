@@ -52,15 +52,19 @@ const withAll = (page: PackedPage, blocks: readonly Block[], paper: PaperName): 
   blocks.reduce<PackedPage | null>((so, block) => (so === null ? null : withBlock(so, block, paper)), page)
 
 /**
- * Sets blocks on as few pages as rows of blocks, like books on shelves, allow. The pieces of one drawing
- * stay on one page if they fit one. Drawings that are cut for a page lying flat go first, so that the
- * others can fill what they leave; then the tallest first. The same blocks always give the same pages.
+ * Sets blocks on few pages, in rows like books on shelves. The pieces of one drawing stay on one page if
+ * they fit one; else none comes before its first piece. Drawings that are cut for a page lying flat go
+ * first, so that the others can fill what they leave; then the tallest first. Pages come in the order of
+ * the drawings they begin with. The same blocks always give the same pages.
  */
 export const packPages = (drawings: readonly Blocks[], paper: PaperName): readonly PackedPage[] => {
+  const turn = new Map(drawings.flatMap(({ blocks }) => blocks).map((block, index) => [block, index]))
+  const turnOf = (page: PackedPage): number =>
+    Math.min(...page.placed.map(({ block }) => turn.get(block) ?? Number.POSITIVE_INFINITY))
   const pages: PackedPage[] = []
-  const setTogether = (blocks: readonly Block[], way: Orientation): boolean => {
+  const setTogether = (blocks: readonly Block[], way: Orientation, notBefore: number): boolean => {
     for (const [index, page] of pages.entries()) {
-      const fuller = withAll(page, blocks, paper)
+      const fuller = turnOf(page) < notBefore ? null : withAll(page, blocks, paper)
       if (fuller === null) continue
       pages[index] = fuller
       return true
@@ -74,7 +78,31 @@ export const packPages = (drawings: readonly Blocks[], paper: PaperName): readon
   // Sorting keeps the order of equals.
   const inTurn = [...drawings].sort((a, b) => isFlat(b) - isFlat(a) || tall(b) - tall(a))
   for (const { way, blocks } of inTurn) {
-    if (!setTogether(blocks, way)) for (const block of blocks) setTogether([block], way)
+    if (setTogether(blocks, way, 0)) continue
+    for (const [index, block] of blocks.entries())
+      setTogether([block], way, index === 0 ? 0 : (turn.get(blocks[0] ?? block) ?? 0))
   }
-  return pages
+  return inOrder(pages, drawings, turnOf)
+}
+
+/** Pages by the drawing they begin with, but none with a later piece before the page of its first piece. */
+const inOrder = (
+  pages: readonly PackedPage[],
+  drawings: readonly Blocks[],
+  turnOf: (page: PackedPage) => number,
+): readonly PackedPage[] => {
+  const pageOf = new Map(pages.flatMap((page) => page.placed.map(({ block }) => [block, page] as const)))
+  const firstOf = new Map(
+    drawings.flatMap(({ blocks }) => blocks.map((block) => [block, blocks[0]] as const)),
+  )
+  const place = (page: PackedPage): number =>
+    Math.max(
+      turnOf(page),
+      ...page.placed.map(({ block }) => {
+        const first = firstOf.get(block)
+        const home = first === undefined ? undefined : pageOf.get(first)
+        return home === undefined || home === page ? 0 : turnOf(home) + 0.5
+      }),
+    )
+  return [...pages].sort((a, b) => place(a) - place(b))
 }
