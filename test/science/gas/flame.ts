@@ -1,0 +1,30 @@
+import { equilibriumRecords } from '#science/gas/equilibriumData.ts'
+import { condensedRecords } from '#science/gas/speciesData.ts'
+import { ELEMENTS, molarEnthalpy } from '#science/gas/thermo.ts'
+
+const records = { ...equilibriumRecords, graphite: condensedRecords.graphite }
+export type FeedSpecies = keyof typeof records
+/** Moles of what goes in, and its temperature [K]. */
+export interface Feed {
+  readonly moles: Readonly<Partial<Record<FeedSpecies, number>>>
+  readonly temperature: number
+}
+
+/** Atoms and enthalpy of feeds put together. */
+export const together = (...feeds: readonly Feed[]) => {
+  const atoms = { C: 0, H: 0, O: 0, N: 0, Ar: 0 }
+  let enthalpy = 0
+  for (const { moles, temperature } of feeds)
+    for (const [name, n] of Object.entries(moles) as [FeedSpecies, number][]) {
+      const record = records[name]
+      for (const element of ELEMENTS) atoms[element] += n * record.composition[element]
+      enthalpy += n * molarEnthalpy(record, temperature)
+    }
+  return { atoms, enthalpy }
+}
+
+/** Moles of oxygen that burn the feed to CO2 and H2O. */
+export const oxygenNeed = (moles: Feed['moles']): number => {
+  const { C, H, O } = together({ moles, temperature: 298.15 }).atoms
+  return C + H / 4 - O / 2
+}
