@@ -3,7 +3,10 @@ import { AIR, type Blend, specificEnthalpy, specificHeat } from './blend.ts'
 /**
  * Wood gas on its way to being burnt. `z` is the mass fraction that came from the front (0 air, 1 raw gas). Where there
  * is air enough, all gas is burnt; where there is not, all oxygen is used and the rest of the gas stays unburnt: the
- * mixed-is-burnt limit, with no dissociation (below 1900 K dissociation moves the temperature by less than 10 K).
+ * mixed-is-burnt limit. It is hotter than equilibrium would be: with the gas of a pellet front by less than 10 K from an
+ * air ratio of 1.2 up (2 K at 2), by 12–32 K with just enough air, where CO2 and H2O dissociate, and more with too
+ * little, 16–18 K at 0.9 and 70 K at 0.6, where the methane and tar left over would take up steam
+ * (test/science/gas/burntLimit.test.ts).
  */
 export interface GasBasis {
   readonly unburnt: Blend
