@@ -45,7 +45,7 @@ const ASCENT = 0.75
 const DESCENT = 0.2
 
 /** The box that a line of text fills; for turned text, the upright box round it. */
-export const textBox = (shape: TextShape): Box => {
+const textBox = (shape: TextShape): Box => {
   const width = textWidth(shape.text, shape.size)
   const em = emOf(shape.size)
   const start = shape.anchor === 'start' ? 0 : shape.anchor === 'middle' ? -width / 2 : -width

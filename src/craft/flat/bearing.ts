@@ -16,7 +16,3 @@ export interface Unrolled {
 /** Distance of a bearing from the left end, from 0 up to the length [mm]. */
 export const alongStrip = ({ join, length }: Unrolled, bearing: number): number =>
   (wrapBearing(join - bearing) / 360) * length
-
-/** Bearing of a place on the strip [deg]. */
-export const bearingAt = ({ join, length }: Unrolled, along: number): Degrees =>
-  wrapBearing(join - (along / length) * 360)

@@ -16,7 +16,7 @@ const bitText = (bit: string | null, diameter: Metres): string =>
   bit === null ? both(diameter) : `${both(diameter)}, bit ${bit.replaceAll(' ', UNBROKEN_SPACE)}`
 
 /** What one opening of a row is, in a few words: `Ø 16.0 mm (5/8 in)`. */
-export const holeText = (hole: WallHole): string => {
+const holeText = (hole: WallHole): string => {
   switch (hole.shape) {
     case 'round':
       return `Ø ${both(hole.diameter)}`

@@ -64,9 +64,12 @@ const upperEdgeText = (can: Can, high: Metres): readonly string[] => {
 }
 
 const joinNote = (can: Can, join: number): string => {
-  const where =
-    can.sideSeam !== null && wrapBearing(can.sideSeam) === join ? 'on the can’s side seam' : 'on the can'
-  return `The ends meet at ${bearingText(join)}, ${where}.`
+  const meet = `The ends meet at ${bearingText(join)}`
+  if (can.sideSeam === null) return `${meet}.`
+  const seam = wrapBearing(can.sideSeam)
+  return seam === join
+    ? `${meet}, on the can’s side seam.`
+    : `${meet}; the can’s side seam runs under the dashed line at ${bearingText(seam)}.`
 }
 
 /** The wrap of a can's wall, or null for a can with no opening in it. */
@@ -93,7 +96,7 @@ export const canWrap = (name: string, part: CanPart): Strip | null => {
     upperEdge: upperEdgeText(can, high),
     tabText: ['glue: goes under', 'the other end'],
     notes: [
-      `For a can body Ø ${both(body)}, measured outside between the seams: ${both(length)} from end to end, which is π times body and one paper thickness (0.1 mm, 0.004 in). ${joinNote(can, join)} If they miss each other by more than 1 mm (3/64 in), measure the can again.`,
+      `For a can body Ø ${both(body)}, measured outside between the seams: ${both(length)} from end to end, which is π times body and one paper thickness (0.1 mm, 0.004 in). ${joinNote(can, join)} If they miss each other on the can by more than 1 mm (3/64 in), measure the can again.`,
     ],
   }
 }

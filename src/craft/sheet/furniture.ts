@@ -17,7 +17,7 @@ export interface PageWords {
 /** From base line to base line [em]. */
 const LEADING = 1.12
 /** Length of a check bar [mm], and of the 4 in one beside it. */
-export const CHECK_BAR = 100
+const CHECK_BAR = 100
 const FOUR_INCHES = 101.6
 const END_TICK = 1.4
 

@@ -15,7 +15,7 @@ const PAPERS: Readonly<Record<PaperName, PaperSize>> = {
   Letter: { width: 215.9, height: 279.4 },
 }
 
-export const pageSize = (paper: PaperName, orientation: Orientation): PaperSize => {
+const pageSize = (paper: PaperName, orientation: Orientation): PaperSize => {
   const { width, height } = PAPERS[paper]
   return orientation === 'portrait' ? { width, height } : { width: height, height: width }
 }
