@@ -1,3 +1,5 @@
+import { flameCoefficients } from './flame/coefficients.ts'
+import { potCoefficients } from './pot/coefficients.ts'
 import { windCoefficients } from './weather/coefficients.ts'
 
 /**
@@ -17,6 +19,8 @@ export interface Coefficient {
 
 export const coefficientTable = {
   ...windCoefficients,
+  ...flameCoefficients,
+  ...potCoefficients,
   airPerFuelSlow: {
     median: 1.5,
     low: 1.4,
@@ -73,14 +77,6 @@ export const coefficientTable = {
     unit: '1',
     meaning: 'share of the heat of the dry fuel that the front and the char above it lose through the wall',
     source: 'from memory',
-  },
-  flameRadiation: {
-    median: 0.15,
-    low: 0.08,
-    high: 0.25,
-    unit: '1',
-    meaning: 'share of the heat released in the flame that leaves it by radiation',
-    source: 'from memory: natural-draught flames of light fuels 0.1–0.25',
   },
   flameWallNusselt: {
     median: 7,

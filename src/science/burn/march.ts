@@ -2,12 +2,12 @@ import { charSource } from '#science/fire/charFront.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { rawFuelSource } from '#science/fire/source.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
-import { describeMoment } from '#science/steady/describe.ts'
 import { settle } from '#science/steady/settle.ts'
 import type { SteadyFailure, SteadyState } from '#science/steady/state.ts'
-import { layOut, placeFront, type SteadyInput, type Workspace } from '#science/steady/workspace.ts'
+import { layOut, placeFront, type SteadyInput } from '#science/steady/workspace.ts'
 import { type BurnTotals, Ledger } from './ledger.ts'
-import type { BurnEvent, BurnPhase, BurnSample } from './record.ts'
+import type { BurnEvent, BurnPhase, BurnStep } from './record.ts'
+import { sampleOf } from './sample.ts'
 
 export interface BurnOptions {
   /** The stove is still warm from a burn before: walls start at this temperature [K]; ambient when null. */
@@ -17,7 +17,7 @@ export interface BurnOptions {
 }
 
 export interface Burn {
-  readonly samples: readonly BurnSample[]
+  readonly steps: readonly BurnStep[]
   readonly events: readonly BurnEvent[]
   readonly totals: BurnTotals
 }
@@ -26,7 +26,7 @@ export type BurnOutcome =
   | { readonly ok: true; readonly burn: Burn }
   | { readonly ok: false; readonly failure: SteadyFailure; readonly burn: Burn }
 
-export const defaultBurnOptions: BurnOptions = { wallStart: null, longestStep: 20 }
+export const defaultBurnOptions: BurnOptions = { wallStart: null, longestStep: 45 }
 
 /** First steps after lighting are short: the tin warms in half a minute [s]. */
 const FIRST_STEP = 4
@@ -38,7 +38,8 @@ const STEP_TOLERANCE = 1e-7
 const LAST_CHAR = 0.4
 const LONGEST_BURN = 6 * 3600
 
-interface State {
+/** Where a burn stands. */
+export interface BurnState {
   time: number
   phase: BurnPhase
   front: number
@@ -63,14 +64,14 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
     moisture,
   )
 
-  const samples: BurnSample[] = []
+  const steps: BurnStep[] = []
   const events: BurnEvent[] = [{ time: 0, kind: 'lit', sentence: 'Lit on top.' }]
   const say = (kind: BurnEvent['kind'], sentence: string): void => {
     events.push({ time: state.time, kind, sentence })
   }
   const ledger = new Ledger()
-  const state: State = { time: 0, phase: 'lighting', front: 0, char: 0, charMade: 0 }
-  const done = (): Burn => ({ samples, events, totals: ledger.totals(state.char, dryCharge) })
+  const state: BurnState = { time: 0, phase: 'lighting', front: 0, char: 0, charMade: 0 }
+  const done = (): Burn => ({ steps, events, totals: ledger.totals(state.char, dryCharge) })
 
   const warm = options.wallStart ?? site.temperature
   let fresh = true
@@ -97,7 +98,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
         say('char out', 'The rest of the char goes cold.')
         break
       }
-      if (outcome.failure.code !== 'front out' || samples.length === 0)
+      if (outcome.failure.code !== 'front out' || steps.length === 0)
         return { ok: false, failure: outcome.failure, burn: done() }
       say('front out', outcome.failure.sentence)
       break
@@ -105,7 +106,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
     fresh = false
     const now = outcome.state
     ledger.add(w, now, place, dt)
-    samples.push(sampleOf(w, now, state, alight, asFired))
+    steps.push({ ...sampleOf(w, now, place, state, asFired), duration: dt })
     advance(state, now, dryCharge, dt)
     if (state.phase === 'lighting' && alight >= 0.999) {
       state.phase = 'wood gas'
@@ -124,11 +125,11 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
   return { ok: true, burn: done() }
 }
 
-const charLeft = ({ phase, char, charMade }: State): number =>
+const charLeft = ({ phase, char, charMade }: BurnState): number =>
   phase === 'char' && charMade > 0 ? Math.max(0.02, char / charMade) : 1
 
 /** How much of the bed is alight: the fire spreads over it after lighting, and dies away with the last char [1]. */
-const alightShare = (state: State, ignitionTime: number, charBurnt: number): number => {
+const alightShare = (state: BurnState, ignitionTime: number, charBurnt: number): number => {
   if (state.phase === 'lighting') return Math.min(1, 0.1 + (0.9 * state.time) / ignitionTime)
   if (state.phase === 'wood gas') return 1
   const burnable = state.char - (1 - charBurnt) * state.charMade
@@ -137,7 +138,7 @@ const alightShare = (state: State, ignitionTime: number, charBurnt: number): num
 
 /** Longest step that moves neither front nor char too far [s]. */
 const stepFor = (
-  state: State,
+  state: BurnState,
   now: SteadyState,
   dryCharge: number,
   charBurnt: number,
@@ -151,7 +152,7 @@ const stepFor = (
   return Math.min(dt, (FRONT_STEP * dryCharge) / now.dryFuelRate, toFloor)
 }
 
-const advance = (state: State, now: SteadyState, dryCharge: number, dt: number): void => {
+const advance = (state: BurnState, now: SteadyState, dryCharge: number, dt: number): void => {
   const burnt = now.dryFuelRate * dt
   if (state.phase === 'char') state.char -= burnt
   else {
@@ -160,44 +161,4 @@ const advance = (state: State, now: SteadyState, dryCharge: number, dt: number):
     state.charMade = state.char
   }
   state.time += dt
-}
-
-const sampleOf = (
-  w: Workspace,
-  now: SteadyState,
-  state: State,
-  alight: number,
-  asFired: number,
-): BurnSample => {
-  const { plan, moisture, site } = w
-  const glows = state.phase === 'char'
-  const moment = describeMoment({
-    plan,
-    state: now,
-    position: state.front,
-    moisture: glows ? 0 : moisture,
-    site,
-    asFired: glows ? now.front.charHeat : asFired,
-  })
-  let hottest = site.temperature
-  for (const [s, stretch] of w.walls.stretches.entries())
-    if (stretch.outside.kind === 'open air') hottest = Math.max(hottest, w.walls.temperature[s] as number)
-  return {
-    time: state.time,
-    phase: state.phase,
-    frontPosition: state.front,
-    alight,
-    regime: state.phase === 'wood gas' ? moment.regime : null,
-    firepower: moment.firepower,
-    fuelRate: moment.fuelRate,
-    primaryAir: moment.air.primary,
-    secondaryAir: moment.air.secondary,
-    tertiaryAir: moment.air.tertiary,
-    airRatio: moment.airRatio,
-    flameTemperature: moment.temperature.flame,
-    outletTemperature: moment.temperature.outlet,
-    hottestOuterWall: hottest,
-    rawFuel: (1 - state.front) * w.fuel.bulkDensity * plan.bed.area * plan.bed.depth,
-    char: state.char,
-  }
 }

@@ -23,12 +23,30 @@ export interface BurnSample {
   readonly flameTemperature: number
   readonly outletTemperature: number
   readonly hottestOuterWall: number
+  /** What the pot gets to see. */
+  readonly hearth: {
+    /** Flue gas that leaves [kg/s] and its mean temperature [K]. */
+    readonly flueGas: number
+    /** Heat that flames radiate past the walls, and heat that bare char glows upwards [W]. */
+    readonly flameRadiation: number
+    readonly charGlow: number
+    readonly charTemperature: number
+    /** Of the flame over the concentrator [m]. */
+    readonly flameHeight: number
+    readonly strikesPot: boolean
+  }
   /** Raw fuel and char in the bed [kg]. */
   readonly rawFuel: number
   readonly char: number
 }
 
 export type BurnPhase = 'lighting' | 'wood gas' | 'char'
+
+/** A step of the burn: the sample holds from `time` for `duration`. */
+export interface BurnStep extends BurnSample {
+  /** [s] */
+  readonly duration: number
+}
 
 export interface BurnEvent {
   readonly time: number

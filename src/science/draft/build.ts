@@ -4,7 +4,7 @@ import type { Stove } from '#stove/model.ts'
 import { type Chamber, mapChambers } from './chambers.ts'
 import { number } from './number.ts'
 import { type Draft, faceOpenings, throatLink, wallOpening } from './passages.ts'
-import type { PlanOutcome } from './plan.ts'
+import type { Hearth, PlanOutcome } from './plan.ts'
 import { fail, prune } from './prune.ts'
 import { wallStretches } from './walls.ts'
 
@@ -26,6 +26,9 @@ const floorUnderFuel = (
   return profile.plates.find((plate) => plate.part === fuelCan.name && plate.face === 'bottom') ?? null
 }
 
+/** Name of the pot in the profile; a maker's names have no dot. */
+const POT = '.pot'
+
 /** Level, closed ground under the stove. */
 const GROUND: ProfilePlate = {
   part: 'ground',
@@ -44,7 +47,7 @@ const potPlate = (stove: Stove, placed: readonly PlacedPart[]): ProfilePlate[] =
   if (stands.length === 0) return []
   return [
     {
-      part: 'pot',
+      part: POT,
       face: null,
       bore: null,
       innerRadius: 0,
@@ -52,6 +55,25 @@ const potPlate = (stove: Stove, placed: readonly PlacedPart[]): ProfilePlate[] =
       height: highest,
     },
   ]
+}
+
+/** Where the flame comes out: the bore of the concentrator, else the mouth of the fuel can. */
+const hearthOf = (
+  stove: Stove,
+  placed: readonly PlacedPart[],
+  profile: Profile,
+  fuelCan: PlacedPart,
+): Hearth => {
+  const pot = profile.plates.find((plate) => plate.part === POT)
+  const concentrator = placed.find(({ part }) => part.form === 'disc' && part.role === 'concentrator')
+  const plate = profile.plates.find(({ part, innerRadius }) => part === concentrator?.name && innerRadius > 0)
+  const body = fuelCan.part.form === 'can' ? fuelCan.part.can.bodyDiameter.value : 0
+  return {
+    height: plate?.height ?? fuelCan.top,
+    diameter: plate === undefined ? body : 2 * plate.innerRadius,
+    potBottom: pot?.height ?? null,
+    potDiameter: pot === undefined ? null : stove.potDiameter,
+  }
 }
 
 /**
@@ -123,5 +145,9 @@ export const planDraught = (stove: Stove): PlanOutcome => {
   }
 
   const numbered = number(drafts, map, fuelCan, { base, depth, area: bedArea })
-  return prune({ ...numbered, walls: wallStretches(profile, map, numbered, isBed) })
+  return prune({
+    ...numbered,
+    walls: wallStretches(profile, map, numbered, isBed),
+    hearth: hearthOf(stove, placed, profile, fuelCan),
+  })
 }

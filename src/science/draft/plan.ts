@@ -10,6 +10,17 @@ export interface DraughtPlan {
   readonly links: readonly DraughtLink[]
   readonly bed: BedPlace
   readonly walls: readonly WallStretch[]
+  readonly hearth: Hearth
+}
+
+/** Where the flame comes out, and what it heats. */
+export interface Hearth {
+  /** The concentrator's bore, or the can's mouth where there is none: height and diameter [m]. */
+  readonly height: number
+  readonly diameter: number
+  /** Of the pot's bottom above the ground, null without a pot stand or a pot [m]. */
+  readonly potBottom: number | null
+  readonly potDiameter: number | null
 }
 
 export interface DraughtNode {

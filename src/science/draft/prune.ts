@@ -29,7 +29,7 @@ const reachedFrom = (
 }
 
 /** Leaves out spaces that the open air cannot reach; says so when the fuel is one of them. */
-export const prune = ({ nodes, links, bed, walls }: DraughtPlan): PlanOutcome => {
+export const prune = ({ nodes, links, bed, walls, hearth }: DraughtPlan): PlanOutcome => {
   const reachable = reachedFrom(links, () => true)
   // Air for the fuel does not come through the flame above it, nor through the fuel itself.
   const withAir = reachedFrom(links, (node, link) => link.kind !== 'bed' && nodes[node]?.space !== 'flame')
@@ -72,6 +72,7 @@ export const prune = ({ nodes, links, bed, walls }: DraughtPlan): PlanOutcome =>
   return {
     ok: true,
     plan: {
+      hearth,
       walls: walls.map((wall) => ({
         ...wall,
         inside: keptSide(wall.inside),

@@ -116,6 +116,7 @@ export const describeMoment = ({ plan, state, position, moisture, site, asFired 
       tertiary,
       secondaryToPrimary: secondary / state.primaryAir,
     },
+    flueGas: outMass,
     airRatio,
     temperature: {
       front: front.temperature,

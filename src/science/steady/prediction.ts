@@ -61,6 +61,8 @@ export interface Moment {
     /** Secondary over primary, by mass [1]. */
     readonly secondaryToPrimary: number
   }
+  /** Flue gas that leaves the stove [kg/s]. */
+  readonly flueGas: number
   /** Air met by the gas over the air it needs: in the flame space over the fuel, and where it leaves the stove [1]. */
   readonly airRatio: { readonly flame: number; readonly outlet: number }
   readonly temperature: {

@@ -1,0 +1,68 @@
+import { flameOverSource } from '#science/flame/height.ts'
+import { describeMoment } from '#science/steady/describe.ts'
+import type { SteadyState } from '#science/steady/state.ts'
+import type { FrontPlace, Workspace } from '#science/steady/workspace.ts'
+import type { BurnState } from './march.ts'
+import type { BurnSample } from './record.ts'
+
+/** One moment of a burn in a maker's terms. `asFired` is the fuel's lower heating value as fired [J/kg]. */
+export const sampleOf = (
+  w: Workspace,
+  now: SteadyState,
+  place: FrontPlace,
+  state: BurnState,
+  asFired: number,
+): BurnSample => {
+  const { plan, moisture, site, coefficients } = w
+  const glows = state.phase === 'char'
+  const moment = describeMoment({
+    plan,
+    state: now,
+    position: state.front,
+    moisture: glows ? 0 : moisture,
+    site,
+    asFired: glows ? now.front.charHeat : asFired,
+  })
+  let hottest = site.temperature
+  for (const [s, stretch] of w.walls.stretches.entries())
+    if (stretch.outside.kind === 'open air') hottest = Math.max(hottest, w.walls.temperature[s] as number)
+  let flameRadiation = 0
+  for (let i = 0; i < plan.nodes.length; i++)
+    flameRadiation +=
+      coefficients.flameRadiation * (w.burnt[i] as number) * (1 - (w.walls.sideShare[i] as number))
+  const { height, diameter, potBottom } = plan.hearth
+  const flame = flameOverSource(
+    now.flameHeat,
+    diameter,
+    { temperature: site.temperature, density: w.airDensity },
+    now.front.gasHeat / Math.max(now.front.stoichiometricAir, 1e-6),
+    potBottom === null ? null : potBottom - height,
+    coefficients.flameHeight,
+  )
+  return {
+    time: state.time,
+    phase: state.phase,
+    frontPosition: state.front,
+    alight: place.active,
+    regime: state.phase === 'wood gas' ? moment.regime : null,
+    firepower: moment.firepower,
+    fuelRate: moment.fuelRate,
+    primaryAir: moment.air.primary,
+    secondaryAir: moment.air.secondary,
+    tertiaryAir: moment.air.tertiary,
+    airRatio: moment.airRatio,
+    flameTemperature: moment.temperature.flame,
+    outletTemperature: moment.temperature.outlet,
+    hottestOuterWall: hottest,
+    hearth: {
+      flueGas: moment.flueGas,
+      flameRadiation,
+      charGlow: now.dryFuelRate * now.front.glow,
+      charTemperature: now.front.temperature,
+      flameHeight: flame.height,
+      strikesPot: flame.strikesPot,
+    },
+    rawFuel: (1 - state.front) * w.fuel.bulkDensity * plan.bed.area * plan.bed.depth,
+    char: state.char,
+  }
+}
