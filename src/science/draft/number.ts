@@ -89,12 +89,19 @@ export const number = (
   // The bed: a node at the floor and one at each row of holes in its wall; the flame space above is its top.
   const top = bedSize.base + bedSize.depth
   const flame = map.chambers.find(
-    (chamber) =>
-      chamber.innerRadius === 0 &&
-      chamber.bottom <= top + 1e-4 &&
-      chamber.top > top + 1e-4 &&
-      nodesOf.has(chamber),
+    (chamber) => chamber.innerRadius === 0 && chamber.bottom <= top + 1e-4 && chamber.top > top + 1e-4,
   )
+  // Under a whole lid without a hole it is a space all the same, one without a way out.
+  if (flame !== undefined && !nodesOf.has(flame)) {
+    const { bottom: height } = flame
+    const node = addNode({
+      name: chamberName(flame, fuelCan),
+      space: 'flame',
+      height,
+      area: chamberArea(flame),
+    })
+    nodesOf.set(flame, [{ height, node }])
+  }
   const bedHeights = levels([bedSize.base, ...(heightsIn.get('bed') ?? [])])
   const bedNodes = bedHeights.map((height) => ({
     height,

@@ -40,8 +40,8 @@ export const prune = ({ nodes, links, bed, walls, hearth }: DraughtPlan): PlanOu
       'No open way leads air to the fuel: no hole in its floor or in the wall beside it has the open air behind it.',
     )
   const lastBedLink = bedLinks[bedLinks.length - 1] as DraughtLink
-  if (lastBedLink.to !== OUTSIDE && !reachable.has(lastBedLink.to))
-    return fail('no way out', 'The gas over the fuel has no way out.')
+  const besideTheFuel = reachedFrom(links, (_, link) => link.kind !== 'bed')
+  if (!besideTheFuel.has(lastBedLink.to)) return fail('no way out', 'The gas over the fuel has no way out.')
 
   const newNode = new Map<number, number>([[OUTSIDE, OUTSIDE]])
   const keptNodes = nodes.filter((_, i) => {
