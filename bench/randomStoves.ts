@@ -40,7 +40,8 @@ if (values.json)
     JSON.stringify({
       stoves,
       seed,
-      solved: campaign.solved / stoves,
+      through: campaign.through / stoves,
+      partWay: campaign.partWay / stoves,
       reasons: Object.fromEntries(reasons.map(([code, { count, first }]) => [code, { count, first }])),
       massResidual: campaign.massResidual,
       energyResidual: campaign.energyResidual,
@@ -53,7 +54,8 @@ else {
   const share = (count: number): string => `${((100 * count) / stoves).toFixed(3)} %`
   const lines: [string, string][] = [
     [`random stoves, seed ${seed}`, stoves.toLocaleString('en')],
-    ['burn, front anywhere in the bed', share(campaign.solved)],
+    ['burn through', share(campaign.through)],
+    ['burn part of the way, then the front goes out', share(campaign.partWay)],
     ...reasons.map(([code, { count, first }]): [string, string] => [
       `  ${code}`,
       `${share(count)}  (${count}; such as ${first.slice(0, 4).join(', ')})`,

@@ -23,7 +23,10 @@ export const PHYSICAL_REASONS: ReadonlySet<string> = new Set([
 
 export interface Campaign {
   readonly stoves: number
-  readonly solved: number
+  /** Stoves that burn wherever the front was tried. */
+  readonly through: number
+  /** Stoves that are lit and burn until the front sinks below their lowest hole, or until the draught fails. */
+  readonly partWay: number
   /** How many stoves gave each reason, and the number of the first few. */
   readonly reasons: ReadonlyMap<string, { count: number; first: number[] }>
   /** Worst of all accepted states [1]. */
@@ -47,9 +50,9 @@ interface Options {
 const POSITIONS = [0.05, 0.35, 0.65, 0.95] as const
 
 /**
- * Predicts random stoves. A stove counts as solved when it burns with the front anywhere it was tried; its reason
- * otherwise is the first one met, a solver's reason before a physical one. `predictSteady` runs on each of them as well,
- * for the numbers that a person sees.
+ * Predicts random stoves. A stove burns through when it burns with the front anywhere it was tried, and part of the
+ * way when the front goes out below a place where it burns. Otherwise it gives the first reason met, a solver's before a
+ * physical one. `predictSteady` runs on each of them as well, for the numbers that a person sees.
  */
 export const runCampaign = (
   stoves: number,
@@ -59,7 +62,8 @@ export const runCampaign = (
   const reasons = new Map<string, { count: number; first: number[] }>()
   const rounds: number[] = []
   const bad: string[] = []
-  let solved = 0
+  let through = 0
+  let partWay = 0
   let massResidual = 0
   let energyResidual = 0
   const note = (code: string, stove: number): void => {
@@ -84,19 +88,22 @@ export const runCampaign = (
         coefficients: medianCoefficients,
         burntOff: true,
       })
-      const failures = new Set<string>()
+      const ends: string[] = []
       for (const position of POSITIONS) {
         const found = model.solve(position)
-        if (!found.ok) failures.add(found.failure.code)
-        else {
+        ends.push(found.ok ? 'burns' : found.failure.code)
+        if (found.ok) {
           rounds.push(found.state.iterations)
           massResidual = Math.max(massResidual, found.state.massResidual)
           energyResidual = Math.max(energyResidual, Math.abs(found.state.energyResidual))
         }
       }
-      const worst = [...failures].find((code) => !PHYSICAL_REASONS.has(code)) ?? [...failures][0]
-      if (worst === undefined) solved++
-      else note(worst, i)
+      const reasonsMet = ends.filter((end) => end !== 'burns')
+      const givenUp = reasonsMet.find((code) => !PHYSICAL_REASONS.has(code))
+      if (givenUp !== undefined) note(givenUp, i)
+      else if (reasonsMet.length === 0) through++
+      else if (ends[0] === 'burns') partWay++
+      else note(ends[0] as string, i)
       const prediction = predictSteady(stove, { site, moisture })
       if (prediction.ok) bad.push(...notFinite(prediction.value).map((path) => `stove ${i}${path}`))
     }
@@ -104,7 +111,8 @@ export const runCampaign = (
   }
   return {
     stoves,
-    solved,
+    through,
+    partWay,
     reasons,
     massResidual,
     energyResidual,
