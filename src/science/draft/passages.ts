@@ -22,6 +22,9 @@ const thicknessAt = (placed: PlacedPart, opening: Opening): number => {
   return opening.kind === 'row' ? placed.part.can.bodyWall : placed.part.can.endWall
 }
 
+/** A row of which a damper leaves less than a pinprick is shut; no band lies tighter on its can [m²]. */
+const SHUT = 1e-7
+
 /** Row of holes in a wall, behind a damper where one lies over it. */
 export const wallOpening = (
   key: string,
@@ -33,7 +36,7 @@ export const wallOpening = (
   for (const band of bands) share = Math.min(share, damperFreeShare(opening, host, band) ?? 1)
   const count = holeCount(opening)
   const area = holeArea(opening) * share
-  if (count === 0 || area * count < 1e-8) return null
+  if (count === 0 || area * count < SHUT) return null
   // A partly covered hole keeps its shape's proportion: 4A/P shrinks with the root of the area.
   const diameter = hydraulicDiameter(opening) * Math.sqrt(share)
   return {
