@@ -37,6 +37,14 @@ export const coefficientTable = {
     meaning: 'the same at 0.09 m/s, where the gas is best',
     source: 'Mehta & Richards, Energies 10 (2017) [bib:mehta2017]',
   },
+  airPerFuelMoisture: {
+    median: 2.5,
+    low: 1,
+    high: 3.5,
+    unit: 'kg/kg',
+    meaning: 'more primary air a kilogram of dry fuel wants for each unit of wet-basis moisture above 10 %',
+    source: 'from memory; the enthalpy balance gives 2.9 for a front that keeps its temperature',
+  },
   charYield: {
     median: 0.22,
     low: 0.16,

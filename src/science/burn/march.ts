@@ -56,7 +56,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
   const w = layOut(input)
   const { plan, site, coefficients, fuel, moisture, walls } = w
   const model = frontModel(fuel, moisture, site.temperature, coefficients)
-  const raw = rawFuelSource(model, coefficients)
+  const raw = rawFuelSource(model, moisture, coefficients)
   const glowing = charSource(site.temperature, w.airDensity, coefficients)
   const dryCharge = fuel.bulkDensity * plan.bed.area * plan.bed.depth * (1 - moisture)
   const asFired = lowerHeatingValueAsFired(

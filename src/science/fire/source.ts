@@ -11,13 +11,28 @@ export interface FrontSource {
 const SLOW_VELOCITY = 0.03
 const BEST_VELOCITY = 0.09
 
-/** Primary air that turns a kilogram of dry fuel, rising from the straight part to the best gas [kg/kg]. */
-export const airPerFuel = (velocity: number, coefficients: Coefficients): number => {
+/** Moisture that the air ratio is given for, wet basis [1]. */
+const USUAL_MOISTURE = 0.1
+/** A front with less air than this cannot be told from smouldering [kg/kg]. */
+const LEAST_AIR = 0.8
+
+/**
+ * Primary air that turns a kilogram of dry fuel, rising from the straight part to the best gas, and with the water that the
+ * front has to boil off [kg/kg].
+ */
+export const airPerFuel = (velocity: number, moisture: number, coefficients: Coefficients): number => {
   const share = Math.min(1, Math.max(0, (velocity - SLOW_VELOCITY) / (BEST_VELOCITY - SLOW_VELOCITY)))
-  return coefficients.airPerFuelSlow + share * (coefficients.airPerFuelBest - coefficients.airPerFuelSlow)
+  const dry =
+    coefficients.airPerFuelSlow + share * (coefficients.airPerFuelBest - coefficients.airPerFuelSlow)
+  return Math.max(LEAST_AIR, dry + coefficients.airPerFuelMoisture * (moisture - USUAL_MOISTURE))
 }
 
 /** The front that eats down through raw fuel. */
-export const rawFuelSource = (model: FrontModel, coefficients: Coefficients): FrontSource => ({
-  close: (velocity, airTemperature) => model.close(airPerFuel(velocity, coefficients), airTemperature),
+export const rawFuelSource = (
+  model: FrontModel,
+  moisture: number,
+  coefficients: Coefficients,
+): FrontSource => ({
+  close: (velocity, airTemperature) =>
+    model.close(airPerFuel(velocity, moisture, coefficients), airTemperature),
 })

@@ -1,6 +1,6 @@
 import { STANDARD_GRAVITY } from '#basis/constants.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
-import type { Workspace } from './workspace.ts'
+import type { FrontPlace, Workspace } from './workspace.ts'
 
 /**
  * Gas passes an opening both ways when the net flow through it is small and the gas on the two sides differs in
@@ -22,15 +22,17 @@ const UNSURE = 0.03
 /** Differences of density below this share still exchange a little, so that the split stays smooth at zero flow. */
 const LEAST_DIFFERENCE = 0.1
 
-/** Mean exchange flow scale of each link [kg/s]; none in the fuel bed. */
-export const setExchange = (w: Workspace): void => {
+/** Scale of the two-way flow of each link [kg/s], and from it the share that goes forward. */
+export const setExchange = (w: Workspace, place: FrontPlace): void => {
   const { plan, density, airDensity, exchange, solver } = w
   let largest = 0
   for (const flow of solver.flow) largest = Math.max(largest, Math.abs(flow))
   for (let k = 0; k < plan.links.length; k++) {
     const link = plan.links[k] as (typeof plan.links)[number]
     if (link.kind === 'bed') {
-      exchange[k] = 0
+      // The front itself passes one way; what lies still below or above it does not know which.
+      exchange[k] = k === place.link ? 0 : UNSURE * largest
+      w.share[k] = forwardShare(solver.flow[k] as number, exchange[k] as number)
       continue
     }
     const a = link.from === OUTSIDE ? airDensity : (density[link.from] as number)
@@ -40,9 +42,17 @@ export const setExchange = (w: Workspace): void => {
     const buoyant =
       2 * EPSTEIN * mean * link.area * Math.sqrt(STANDARD_GRAVITY * link.hydraulicDiameter * difference)
     exchange[k] = Math.max(buoyant, UNSURE * largest)
+    w.share[k] = forwardShare(solver.flow[k] as number, exchange[k] as number)
   }
 }
 
 /** Part of a link's flow that goes from `from` to `to`; the rest of it, less the net flow, comes back [kg/s]. */
 export const forwardFlow = (net: number, exchange: number): number =>
   exchange === 0 ? Math.max(0, net) : (net + Math.sqrt(net * net + exchange * exchange)) / 2
+
+/** Share of all that passes a link that goes forward [1]. */
+export const forwardShare = (net: number, exchange: number): number => {
+  const forward = forwardFlow(net, exchange)
+  const total = 2 * forward - net
+  return total > 0 ? forward / total : 0.5
+}

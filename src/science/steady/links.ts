@@ -4,7 +4,6 @@ import { bed as bedShape } from '#science/draft/resistance.ts'
 import type { Front } from '#science/fire/front.ts'
 import { type GasBasis, mixtureGasConstant } from '#science/gas/mixture.ts'
 import { airViscosity } from '#science/gas/transport.ts'
-import { forwardFlow } from './exchange.ts'
 import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 
 /**
@@ -20,10 +19,7 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
       site.pressure / (mixtureGasConstant(basis, w.gasFraction[i] as number) * (temperature[i] as number))
   for (let k = 0; k < links.length; k++) {
     const link = links[k] as (typeof links)[number]
-    const net = w.solver.flow[k] as number
-    const forward = forwardFlow(net, w.exchange[k] as number)
-    const total = 2 * forward - net
-    const share = total > 0 ? forward / total : 1
+    const share = w.share[k] as number
     const passing = share * densityOf(w, link.from) + (1 - share) * densityOf(w, link.to)
     const viscosity = airViscosity(
       share * temperatureOf(w, link.from) + (1 - share) * temperatureOf(w, link.to),

@@ -18,7 +18,7 @@ export interface SteadyModel {
 export const createSteadyModel = (input: SteadyInput): SteadyModel => {
   const w = layOut(input)
   const model = frontModel(input.fuel, input.moisture, input.site.temperature, input.coefficients)
-  const source = rawFuelSource(model, input.coefficients)
+  const source = rawFuelSource(model, input.moisture, input.coefficients)
   return {
     plan: w.plan,
     solve: (frontPosition) => settle(w, placeFront(w, frontPosition), source, { fresh: true }),

@@ -13,12 +13,18 @@ const KELVIN = 1e-3
 
 const kept = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value))
 
-export const packingOf = (nodes: number, walls: number, gapLinks: readonly number[]): Packing => ({
-  size: 2 * nodes + walls + 3 * gapLinks.length,
+export const packingOf = (
+  nodes: number,
+  links: number,
+  walls: number,
+  gapLinks: readonly number[],
+): Packing => ({
+  size: 2 * nodes + links + walls + 3 * gapLinks.length,
   pack: (w, into) => {
     let at = 0
     for (let i = 0; i < nodes; i++) into[at++] = (w.temperature[i] as number) * KELVIN
     for (let i = 0; i < nodes; i++) into[at++] = w.gasFraction[i] as number
+    for (let k = 0; k < links; k++) into[at++] = w.share[k] as number
     for (let s = 0; s < walls; s++) into[at++] = (w.walls.temperature[s] as number) * KELVIN
     for (const k of gapLinks) {
       into[at++] = (w.walls.gapTemperature[k] as number) * KELVIN
@@ -30,6 +36,7 @@ export const packingOf = (nodes: number, walls: number, gapLinks: readonly numbe
     let at = 0
     for (let i = 0; i < nodes; i++) w.temperature[i] = kept((from[at++] as number) / KELVIN, COLDEST, HOTTEST)
     for (let i = 0; i < nodes; i++) w.gasFraction[i] = kept(from[at++] as number, 0, 1)
+    for (let k = 0; k < links; k++) w.share[k] = kept(from[at++] as number, 0, 1)
     for (let s = 0; s < walls; s++)
       w.walls.temperature[s] = kept((from[at++] as number) / KELVIN, COLDEST, HOTTEST)
     for (const k of gapLinks) {

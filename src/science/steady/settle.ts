@@ -9,7 +9,7 @@ import { transport } from './transport.ts'
 import { balanceWalls } from './walls.ts'
 import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 
-const MAX_ROUNDS = 200
+const MAX_ROUNDS = 400
 /** Relative change of flows and gas make below which the state has settled. */
 const SETTLED = 1e-9
 /** Air through the fuel below which there is no front to speak of [kg/s]. */
@@ -30,6 +30,7 @@ const start = (w: Workspace, front: Front): void => {
   w.wallConductance.fill(0)
   w.wallDrive.fill(0)
   w.exchange.fill(0)
+  w.share.fill(1)
   walls.gapTemperature.fill(site.temperature)
   for (const [i, node] of plan.nodes.entries()) {
     w.temperature[i] = node.space === 'flame' ? 1300 : site.temperature
@@ -80,7 +81,7 @@ export const settle = (
         'not balanced',
         `The air network did not balance (${report.status}, imbalance ${report.residual.toExponential(1)}).`,
       )
-    setExchange(w)
+    setExchange(w, place)
     const through = solver.flow[place.link] as number
     // A transient may stop the air; a front that stays without it is out.
     withoutAir = through > NO_AIR ? 0 : withoutAir + 1
@@ -125,19 +126,18 @@ export const settle = (
 const FIRST_ROUNDS = 3
 /** Every so many rounds the acceleration begins anew, which breaks swings. */
 const FRESH_START = 30
-
-/** The few stoves that have not settled by then are followed more slowly. */
+/** The few stoves that have not settled by then are followed more slowly; then at a crawl, which finds the region again. */
 const SLOW_FROM = 60
 const CRAWL_FROM = 120
+const CRAWL_TO = 260
 
 /** Takes the state a step further than this round did, towards where the rounds are heading. */
 const speedUp = (w: Workspace, round: number): void => {
-  if (round < FIRST_ROUNDS || round % FRESH_START === 0) {
-    w.accelerator.reset()
-    return
-  }
+  const crawls = round >= CRAWL_FROM && round < CRAWL_TO
+  if (round < FIRST_ROUNDS || round % FRESH_START === 0 || crawls) w.accelerator.reset()
+  if (round < FIRST_ROUNDS) return
   w.packed.pack(w, w.gx)
-  w.accelerator.next(w.x, w.gx, round < SLOW_FROM ? 1 : round < CRAWL_FROM ? 0.4 : 0.15)
+  w.accelerator.next(w.x, w.gx, crawls ? 0.1 : round < SLOW_FROM ? 1 : 0.4)
   w.packed.unpack(w, w.x)
 }
 

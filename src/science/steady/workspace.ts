@@ -51,6 +51,8 @@ export interface Workspace extends SteadyInput {
   readonly linkViscosity: Float64Array
   /** Scale of the two-way flow through each link [kg/s]; see `exchange.ts`. */
   readonly exchange: Float64Array
+  /** Share of what passes each link that goes forward, for the gas it is filled with [1]. */
+  readonly share: Float64Array
   /** Heat that the air of each gap link takes up [W]. */
   readonly gapHeat: Float64Array
   /** It is conductance [W/K] times wall [K] less what comes in; that goes on upwards by the share [1]. */
@@ -98,7 +100,7 @@ export const layOut = (given: SteadyInput): Workspace => {
     network.to[k] = link.to
   }
   const gapLinks = plan.links.flatMap((link, k) => (link.kind === 'gap' ? [k] : []))
-  const packed = packingOf(n, plan.walls.length, gapLinks)
+  const packed = packingOf(n, m, plan.walls.length, gapLinks)
   return {
     ...input,
     network,
@@ -116,6 +118,7 @@ export const layOut = (given: SteadyInput): Workspace => {
     linkDensity: new Float64Array(m),
     linkViscosity: new Float64Array(m),
     exchange: new Float64Array(m),
+    share: new Float64Array(m).fill(1),
     gapHeat: new Float64Array(m),
     gapConductance: new Float64Array(m),
     gapWall: new Float64Array(m),
