@@ -1,19 +1,51 @@
-/** Tin melts at 231.9 °C; from there on the bright coat runs off and the steel under it oxidises [K]. */
+/** Tin melts at 231.9 °C [K]. */
 export const TIN_MELTS = 505.05
 
-/** Tinned sheet, bright [1]; oxidised steel, 125–525 °C, 0.78–0.82 [1]: thermal-camera tables, see `test/reference/emissivity.json`. */
+/**
+ * Tinned sheet at 24 °C [1]: thermal-camera tables, see `test/reference/emissivity.json`. A clean metal's
+ * total emissivity grows about in proportion to its temperature (Hagen and Rubens, from memory).
+ */
 const BRIGHT = 0.064
-const OXIDISED = 0.8
+const BRIGHT_AT = 297.15
 
-/** Over how many kelvin the change from bright to oxidised is spread in a new can; from memory, for a smooth law. */
-const SPREAD = 40
+/** Bare oxidised steel: temperature [K] and emissivity [1] from the same tables; straight lines between. */
+const OXIDISED: readonly (readonly [number, number])[] = [
+  [373.15, 0.74],
+  [473.15, 0.79],
+  [873.15, 0.8],
+  [1500.15, 0.89],
+]
 
 /**
- * Emissivity of a tinplate wall at a temperature [1]. `burntOff` is a can that has been through a fire: oxidised for
- * good. A new can is bright until its tin melts; the step is smoothed over ±40 K.
+ * By here a new can has lost its shine altogether: molten tin runs together and alloys, the steel turns blue,
+ * then grey; from memory [K].
+ */
+const DULL = 700
+
+const oxidised = (temperature: number): number => {
+  const first = OXIDISED[0] as readonly [number, number]
+  if (temperature <= first[0]) return first[1]
+  for (let i = 1; i < OXIDISED.length; i++) {
+    const [t, e] = OXIDISED[i] as readonly [number, number]
+    if (temperature > t) continue
+    const [before, eBefore] = OXIDISED[i - 1] as readonly [number, number]
+    return eBefore + ((e - eBefore) * (temperature - before)) / (t - before)
+  }
+  return (OXIDISED[OXIDISED.length - 1] as readonly [number, number])[1]
+}
+
+/**
+ * Emissivity of a tinplate wall at a temperature [1]; tables 24–1227 °C, held at their ends beyond.
+ * `burntOff` is a can that has been through a fire: oxidised for good, cold or hot. A new can is bright until
+ * its tin melts and passes smoothly to oxidised by 430 °C; once there, it is a burnt-off can.
  */
 export const tinplateEmissivity = (temperature: number, burntOff: boolean): number => {
-  if (burntOff) return OXIDISED
-  const share = 1 / (1 + Math.exp(-(temperature - TIN_MELTS) / (SPREAD / 4)))
-  return BRIGHT + (OXIDISED - BRIGHT) * share
+  if (burntOff) return oxidised(temperature)
+  const bright = (BRIGHT * Math.min(temperature, TIN_MELTS)) / BRIGHT_AT
+  const s = Math.min(1, Math.max(0, (temperature - TIN_MELTS) / (DULL - TIN_MELTS)))
+  const share = s * s * (3 - 2 * s)
+  return bright + (oxidised(temperature) - bright) * share
 }
+
+/** Glowing char; from memory 0.8–0.95 [1]. */
+export const CHAR_EMISSIVITY = 0.85

@@ -1,0 +1,109 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import tables from '#reference/emissivity.json' with { type: 'json' }
+import { TIN_MELTS, tinplateEmissivity } from '#science/heat/emissivity.ts'
+import { STEEL_HEAT_FROM, STEEL_HEAT_TO, sheetHeat, steelEnthalpy, steelHeat } from '#science/heat/steel.ts'
+import { burnThreshold, longestTouch, touchRisk } from '#science/heat/touch.ts'
+
+describe(`emissivity of tinplate: ${tables.source}`, () => {
+  const rowsOf = (material: string, condition: string) =>
+    (tables.rows as [string, string, number | string, number | string][]).filter(
+      ([m, c]) => m === material && c === condition,
+    )
+
+  test('a new can is what the tables have for tinned sheet', () => {
+    const [row] = rowsOf('iron, tinned', 'sheet')
+    expect(tinplateEmissivity((row?.[2] as number) + 273.15, false)).toBeCloseTo(row?.[3] as number, 10)
+  })
+
+  test('a burnt-off can is what they have for oxidised steel', () => {
+    let compared = 0
+    for (const [, , celsius, value] of rowsOf('steel', 'oxidised')) {
+      const ends = String(celsius).split('-').map(Number)
+      const values = String(value).split('-').map(Number)
+      for (const [i, t] of ends.entries()) {
+        const expected = values[Math.min(i, values.length - 1)] as number
+        // The tables differ among themselves by 0.04 at one temperature.
+        expect(Math.abs(tinplateEmissivity(t + 273.15, true) - expected)).toBeLessThan(0.041)
+        compared += 1
+      }
+    }
+    expect(compared).toBeGreaterThan(5)
+  })
+
+  test('bright until the tin melts, oxidised in the end, never falling on the way, never a step', () => {
+    expect(tinplateEmissivity(TIN_MELTS, false)).toBeLessThan(0.12)
+    expect(tinplateEmissivity(TIN_MELTS + 250, false)).toBe(tinplateEmissivity(TIN_MELTS + 250, true))
+    fc.assert(
+      fc.property(fc.double({ min: 250, max: 1500, noNaN: true }), (temperature) => {
+        const here = tinplateEmissivity(temperature, false)
+        const next = tinplateEmissivity(temperature + 0.1, false)
+        expect(next).toBeGreaterThanOrEqual(here)
+        expect(next - here).toBeLessThan(1e-3)
+        expect(here).toBeLessThanOrEqual(tinplateEmissivity(temperature, true))
+      }),
+    )
+  })
+})
+
+describe('steel sheet', () => {
+  test('stored heat is the integral of heat capacity, across the peak at 735 °C too', () => {
+    fc.assert(
+      fc.property(fc.double({ min: STEEL_HEAT_FROM, max: STEEL_HEAT_TO, noNaN: true }), (temperature) => {
+        // Simpson over a small step; not across a joint, where the capacity jumps by a little.
+        const h = 0.01
+        const joints = [600, 735, 900].map((t) => t + 273.15)
+        fc.pre(joints.every((t) => Math.abs(temperature - t) > 2 * h))
+        const slope = (steelEnthalpy(temperature + h) - steelEnthalpy(temperature - h)) / (2 * h)
+        expect(Math.abs(slope / steelHeat(temperature) - 1)).toBeLessThan(1e-5)
+      }),
+    )
+    expect(steelEnthalpy(293.15)).toBe(0)
+  })
+
+  test('the pieces of EN 1993-1-2 meet: 760 at 600 °C, 5000 at 735 °C, 650 at 900 °C', () => {
+    expect(steelHeat(873.15 - 1e-6)).toBeCloseTo(steelHeat(873.15), 0)
+    expect(steelHeat(1008.15 - 1e-6)).toBeCloseTo(5000, 0)
+    expect(steelHeat(1008.15)).toBeCloseTo(5000, 0)
+    expect(steelHeat(1173.15 - 1e-6)).toBeCloseTo(650, 0)
+  })
+
+  test('0.2 mm of sheet holds about 0.7 kJ a square metre and kelvin', () => {
+    expect(sheetHeat(0.0002, 293.15)).toBeGreaterThan(650)
+    expect(sheetHeat(0.0002, 293.15)).toBeLessThan(750)
+  })
+})
+
+describe('touching bare metal', () => {
+  test('the longer the touch the lower the threshold; the lower end is not above the upper', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 20000, noNaN: true }), (time) => {
+        const { from, to, covered } = burnThreshold(time)
+        expect(covered).toBe(true)
+        expect(from).toBeLessThanOrEqual(to)
+        expect(burnThreshold(time * 1.1).from).toBeLessThan(from)
+      }),
+    )
+  })
+
+  test('says what is not covered by the standard', () => {
+    expect(burnThreshold(0.1).covered).toBe(false)
+    expect(burnThreshold(1e6).covered).toBe(false)
+  })
+
+  test('the longest touch is the one whose threshold the surface meets', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.51, max: 28000, noNaN: true }), (time) => {
+        expect((longestTouch(burnThreshold(time).from) as number) / time).toBeCloseTo(1, 6)
+      }),
+    )
+    expect(longestTouch(373.15)).toBeNull()
+    expect(longestTouch(300)).toBe(Number.POSITIVE_INFINITY)
+  })
+
+  test('a stove’s wall burns, a warm hand does not', () => {
+    expect(touchRisk(473.15, 0.5)).toBe('burns')
+    expect(touchRisk(310, 600)).toBe('no burn expected')
+    expect(touchRisk(343.15, 0.5)).toBe('may burn')
+  })
+})
