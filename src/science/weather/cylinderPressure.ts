@@ -1,8 +1,9 @@
 import type { ValidRange } from '#science/heat/range.ts'
 
 /**
- * Wind pressure round an endless upright cylinder at subcritical Reynolds number (about 1e5): angle from the wind [deg] and
- * pressure coefficient [1]. From memory after Roshko 1961 and EN 1991-1-4, ±0.15; see `test/reference/windCylinder.json`.
+ * Wind pressure round an endless upright cylinder at subcritical Reynolds number (about 1e5): angle from the
+ * wind [deg] and pressure coefficient [1]. From memory after Roshko 1961 and EN 1991-1-4, ±0.15; see
+ * `test/reference/windCylinder.json`.
  */
 const ROUND_CYLINDER: readonly (readonly [number, number])[] = [
   [0, 1],
@@ -19,7 +20,10 @@ const ROUND_CYLINDER: readonly (readonly [number, number])[] = [
   [180, -1.05],
 ]
 
-/** A can of 0.1–0.2 m has 7e3–1e5 in 1–8 m/s; from about 2e5 on the wake narrows and the suction at its back halves. */
+/**
+ * A can of 0.1–0.2 m has 7e3–1e5 in 1–8 m/s; from about 2e5 on the wake narrows and the suction at its back
+ * halves.
+ */
 export const SUBCRITICAL_RANGE: ValidRange = {
   of: 'wind pressure round a can',
   quantity: 'Re',
@@ -27,7 +31,10 @@ export const SUBCRITICAL_RANGE: ValidRange = {
   to: 2e5,
 }
 
-/** Slopes of a monotone cubic: harmonic mean of the two chords, none at a peak or at the ends (Fritsch & Carlson 1980, from memory). */
+/**
+ * Slopes of a monotone cubic: harmonic mean of the two chords, none at a peak or at the ends (Fritsch &
+ * Carlson 1980, from memory).
+ */
 const SLOPES = ROUND_CYLINDER.map(([angle, value], i) => {
   const before = ROUND_CYLINDER[i - 1]
   const after = ROUND_CYLINDER[i + 1]
@@ -59,16 +66,20 @@ const endlessCylinder = (angle: number): number => {
 }
 
 /**
- * Pressure coefficient of a can's wall where its outward normal makes `angle` with the direction the wind comes from, 0–180
- * [1]. Smooth, symmetric, flat at 0 and 180°. `suctionShare` multiplies what is below zero: air spills over the free
- * end of a short can and fills its wake, see `windSuctionShare` in the coefficient table.
+ * Pressure coefficient of a can's wall where its outward normal makes `angle` with the direction the wind
+ * comes from, 0–180 [1]. Smooth, symmetric, flat at 0 and 180°. `suctionShare` multiplies what is below zero:
+ * air spills over the free end of a short can and fills its wake, see `windSuctionShare` in the coefficient
+ * table.
  */
 export const cylinderPressureCoefficient = (angle: number, suctionShare: number): number => {
   const coefficient = endlessCylinder(angle)
   return coefficient < 0 ? suctionShare * coefficient : coefficient
 }
 
-/** Integral of the endless cylinder's curve where it pushes and where it sucks, over the circumference, each as a mean [1]. */
+/**
+ * Integral of the endless cylinder's curve where it pushes and where it sucks, over the circumference, each
+ * as a mean [1].
+ */
 const [PUSH, SUCTION] = (() => {
   let push = 0
   let suction = 0
@@ -81,5 +92,7 @@ const [PUSH, SUCTION] = (() => {
   return [push, suction]
 })()
 
-/** Mean pressure coefficient over the whole circumference [1]: what an even ring of holes feels as a whole. */
+/**
+ * Mean pressure coefficient over the whole circumference [1]: what an even ring of holes feels as a whole.
+ */
 export const meanCylinderCoefficient = (suctionShare: number): number => PUSH + suctionShare * SUCTION

@@ -6,8 +6,9 @@ import { SATURATION_FROM, saturationPressure } from '#science/pot/saturation.ts'
 export const VAPOUR_GAS_CONSTANT = MOLAR_GAS_CONSTANT / MOLAR_MASS.H2O
 
 /**
- * Pressure of water vapour in saturated air, −40 to 374 °C [Pa]. Above freezing IF97; below, over supercooled water as
- * weather services count humidity, Magnus' form with the constants of Alduchov & Eskridge 1996 from memory: within 0.4 %.
+ * Pressure of water vapour in saturated air, −40 to 374 °C [Pa]. Above freezing IF97; below, over supercooled
+ * water as weather services count humidity, Magnus' form with the constants of Alduchov & Eskridge 1996 from
+ * memory: within 0.4 %.
  */
 export const saturatedVapourPressure = (temperature: number): number => {
   if (temperature >= SATURATION_FROM) return saturationPressure(temperature)
@@ -30,8 +31,8 @@ export const vapourPressure = ({ temperature, humidity }: MoistAir): number =>
   humidity * saturatedVapourPressure(temperature)
 
 /**
- * Density of moist air, dry air and vapour each as an ideal gas [kg/m³]. Within 0.1 % of the CIPM-2007 equation at
- * −20 to 40 °C near 1 bar [bib:picard2008].
+ * Density of moist air, dry air and vapour each as an ideal gas [kg/m³]. Within 0.1 % of the CIPM-2007
+ * equation at −20 to 40 °C near 1 bar [bib:picard2008].
  */
 export const moistAirDensity = (air: MoistAir): number => {
   const vapour = vapourPressure(air)

@@ -22,16 +22,17 @@ export interface WindAtHeight {
   /** [m/s] */
   readonly speed: number
   /**
-   * Whether the logarithmic law may be trusted there. It is measured down to about 20 roughness lengths; among the blades and
-   * bushes themselves the air is calmer and gusty, and the law ends at zero at one roughness length.
+   * Whether the logarithmic law may be trusted there. It is measured down to about 20 roughness lengths;
+   * among the blades and bushes themselves the air is calmer and gusty, and the law ends at zero at one
+   * roughness length.
    */
   readonly inRange: boolean
 }
 
 /**
- * Mean wind at a height over open ground from the wind at 10 m, neutral air [m/s]. Logarithmic law u = u₁₀ ln(z/z₀)/ln(10/z₀),
- * EN 1991-1-4 4.3.2 in ratio [bib:en1991wind], where it is c_r(z) = k_r ln(z/z₀). At 0.15 m over a camp ground a stove
- * has 0.39 of the forecast's wind. Nothing moves below z₀.
+ * Mean wind at a height over open ground from the wind at 10 m, neutral air [m/s]. Logarithmic law u = u₁₀
+ * ln(z/z₀)/ln(10/z₀), EN 1991-1-4 4.3.2 in ratio [bib:en1991wind], where it is c_r(z) = k_r ln(z/z₀). At 0.15
+ * m over a camp ground a stove has 0.39 of the forecast's wind. Nothing moves below z₀.
  */
 export const windAtHeight = (wind10: number, height: number, terrain: Terrain): WindAtHeight => {
   const z0 = roughnessLength[terrain]

@@ -14,8 +14,8 @@ export const calm: Wind = { speed: 0, from: 0 }
 export const windHead = (speed: number, airDensity: number): number => 0.5 * airDensity * speed * speed
 
 /**
- * Pressure at a hole in an upright can's wall over the still air's at that height [Pa]. `bearing` is the hole's outward
- * bearing on the stove.
+ * Pressure at a hole in an upright can's wall over the still air's at that height [Pa]. `bearing` is the
+ * hole's outward bearing on the stove.
  */
 export const windPressureAtHole = (
   wind: Wind,
@@ -26,12 +26,16 @@ export const windPressureAtHole = (
   cylinderPressureCoefficient(angleFromWind(bearing, wind.from), suctionShare) *
   windHead(wind.speed, airDensity)
 
-/** Pressure over the open top of a can or chimney [Pa]; `coefficient` is `windOpenTop` of the coefficient table, below zero. */
+/**
+ * Pressure over the open top of a can or chimney [Pa]; `coefficient` is `windOpenTop` of the coefficient
+ * table, below zero.
+ */
 export const windPressureAtTop = (wind: Wind, airDensity: number, coefficient: number): number =>
   coefficient * windHead(wind.speed, airDensity)
 
 /**
- * The wind behind a screen [m/s]. `passed` is the share of the speed that is left, `windScreen` of the coefficient table; the
- * pressures fall with its square. A screen round the whole stove also evens the pressure out, which this leaves aside.
+ * The wind behind a screen [m/s]. `passed` is the share of the speed that is left, `windScreen` of the
+ * coefficient table; the pressures fall with its square. A screen round the whole stove also evens the
+ * pressure out, which this leaves aside.
  */
 export const behindScreen = (wind: Wind, passed: number): Wind => ({ ...wind, speed: wind.speed * passed })

@@ -1,0 +1,44 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import reference from '#reference/moistAir.json' with { type: 'json' }
+import {
+  humidityRatio,
+  moistAirDensity,
+  saturatedVapourPressure,
+  vapourPressure,
+} from '#science/weather/moistAir.ts'
+
+describe(`density of moist air: ${reference.source}`, () => {
+  test.each(reference.rows as [number, number, number, number][])(
+    '%d °C, %d Pa, humidity %d',
+    (celsius, pressure, humidity, density) => {
+      const ours = moistAirDensity({ temperature: celsius + 273.15, pressure, humidity })
+      expect(Math.abs(ours / density - 1)).toBeLessThan(0.001)
+    },
+  )
+})
+
+describe('humidity', () => {
+  const air = {
+    temperature: fc.double({ min: 243, max: 320, noNaN: true }),
+    pressure: fc.double({ min: 5e4, max: 1.05e5, noNaN: true }),
+    humidity: fc.double({ min: 0, max: 0.99, noNaN: true }),
+  }
+
+  test('damper air is lighter, dry air holds nothing', () => {
+    fc.assert(
+      fc.property(fc.record(air), (a) => {
+        const damper = { ...a, humidity: a.humidity + 0.01 }
+        expect(moistAirDensity(damper)).toBeLessThan(moistAirDensity(a))
+        expect(humidityRatio(damper)).toBeGreaterThan(humidityRatio(a))
+        expect(vapourPressure({ ...a, humidity: 0 })).toBe(0)
+        expect(humidityRatio({ ...a, humidity: 0 })).toBe(0)
+      }),
+    )
+  })
+
+  test('the two laws of saturation meet at freezing within 0.2 %', () => {
+    const below = saturatedVapourPressure(273.15 - 1e-9)
+    expect(Math.abs(below / saturatedVapourPressure(273.15) - 1)).toBeLessThan(0.002)
+  })
+})
