@@ -53,6 +53,24 @@ export const coefficientTable = {
     meaning: 'char left by the front at 10 % moisture in natural draught',
     source: 'Reed & Larson 1996: 20–25 % in natural draught [bib:reed1996]',
   },
+  charYieldSizeExponent: {
+    median: 0.3,
+    low: 0.1,
+    high: 0.45,
+    unit: '1',
+    meaning: 'char yield goes with the size of the pieces to this power, about 10 mm',
+    source:
+      'James, Yuan & Boyette, Energies 9 (2016) 283: 12.2 % at 7 mm, 21.8 % at 30 mm, which is 0.40 [bib:james2016]; less in natural draught, from memory',
+  },
+  charYieldWidthExponent: {
+    median: -0.1,
+    low: -0.25,
+    high: 0,
+    unit: '1',
+    meaning: 'char yield goes with the width of the bed to this power, about 100 mm',
+    source:
+      'falls as the can gets wider, Mehta & Richards, Energies 10 (2017) [bib:mehta2017]; the number from memory',
+  },
   charYieldMoistureSlope: {
     median: -1.46,
     low: -2.2,

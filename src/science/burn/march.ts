@@ -55,7 +55,8 @@ export interface BurnState {
 export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOptions): BurnOutcome => {
   const w = layOut(input)
   const { plan, site, coefficients, fuel, moisture, walls } = w
-  const model = frontModel(fuel, moisture, site.temperature, coefficients)
+  const bedDiameter = 2 * Math.sqrt(plan.bed.area / Math.PI)
+  const model = frontModel(fuel, moisture, site.temperature, coefficients, bedDiameter)
   const raw = rawFuelSource(model, moisture, coefficients)
   const glowing = charSource(site.temperature, w.airDensity, coefficients)
   const dryCharge = fuel.bulkDensity * plan.bed.area * plan.bed.depth * (1 - moisture)

@@ -74,6 +74,26 @@ export interface FrontModel {
   close(airPerFuel: number, airTemperature: number): FrontOutcome
 }
 
+/** What the char yield's median is given for: pieces and bed [m], moisture wet basis [1]. */
+const USUAL_SIZE = 0.01
+const USUAL_WIDTH = 0.1
+const USUAL_MOISTURE = 0.1
+
+/** Char the front leaves, ash included, per dry fuel [kg/kg]; see the coefficients for sources. Kept within 5–40 %. */
+export const charYield = (
+  pieceDiameter: number,
+  moisture: number,
+  bedDiameter: number,
+  coefficients: Coefficients,
+): number => {
+  const yielded =
+    coefficients.charYield *
+    (pieceDiameter / USUAL_SIZE) ** coefficients.charYieldSizeExponent *
+    (bedDiameter / USUAL_WIDTH) ** coefficients.charYieldWidthExponent *
+    (1 + coefficients.charYieldMoistureSlope * (moisture - USUAL_MOISTURE))
+  return Math.min(0.4, Math.max(0.05, yielded))
+}
+
 const TOO_LITTLE: FrontOutcome = { ok: false, reason: 'too wet or too little air to glow' }
 const TOO_MUCH: FrontOutcome = { ok: false, reason: 'more air than the fuel can use' }
 
@@ -82,12 +102,13 @@ export const frontModel = (
   moisture: number,
   ambient: number,
   coefficients: Coefficients,
+  bedDiameter = USUAL_WIDTH,
 ): FrontModel => {
   const { analysis } = fuel
   const water = moisture / (1 - moisture)
   const charOrganic = Math.max(
     0.02,
-    coefficients.charYield * (1 + coefficients.charYieldMoistureSlope * (moisture - 0.1)) - analysis.ash,
+    charYield(fuel.pieceDiameter, moisture, bedDiameter, coefficients) - analysis.ash,
   )
   const char = charOrganic + analysis.ash
   const charFormation = formationEnthalpy(higherHeatingValue(CHAR_ANALYSIS), CHAR_ANALYSIS.C, CHAR_ANALYSIS.H)

@@ -2,14 +2,16 @@ import { STANDARD_GRAVITY } from '#basis/constants.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
 import { bed as bedShape } from '#science/draft/resistance.ts'
 import type { Front } from '#science/fire/front.ts'
-import { type GasBasis, mixtureGasConstant } from '#science/gas/mixture.ts'
+import { type GasBasis, mixtureGasConstant, zOfStoichiometric } from '#science/gas/mixture.ts'
 import { airViscosity } from '#science/gas/transport.ts'
+import { ratioToAir } from '#science/gas/viscosityRatio.ts'
 import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 
 /**
  * Sets every link's resistance and buoyancy for the temperatures at hand. A link carries the gas of the nodes it
  * joins, in proportion to what passes each way; a node's pressure is meant at the node's own height, and its gas column reaches from there to the link.
- * Viscosity is air's at the gas temperature: wood gas and flue gas are within about 6 % of it (from memory).
+ * Viscosity is air's at the gas temperature times the gas's own ratio to it, fitted once
+ * a fuel to Wilke's rule.
  */
 export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): void => {
   const { plan, site, network, airDensity, density, temperature } = w
@@ -21,9 +23,9 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
     const link = links[k] as (typeof links)[number]
     const share = w.share[k] as number
     const passing = share * densityOf(w, link.from) + (1 - share) * densityOf(w, link.to)
-    const viscosity = airViscosity(
-      share * temperatureOf(w, link.from) + (1 - share) * temperatureOf(w, link.to),
-    )
+    const warmth = share * temperatureOf(w, link.from) + (1 - share) * temperatureOf(w, link.to)
+    const z = share * gasOf(w, link.from) + (1 - share) * gasOf(w, link.to)
+    const viscosity = gasViscosity(w, basis, z, warmth)
     w.linkDensity[k] = passing
     w.linkViscosity[k] = viscosity
     if ((w.segmentOf[k] as number) >= 0) {
@@ -42,6 +44,20 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
         : below * (link.height - fromHeight) - above * (link.height - toHeight)
     network.head[k] = head * STANDARD_GRAVITY + (w.windHead[k] as number)
   }
+}
+
+const gasOf = (w: Workspace, node: number): number => (node === OUTSIDE ? 0 : (w.gasFraction[node] as number))
+
+/** Of a mixture between air, burnt gas and raw gas, the ratios mixed by mass [Pa s]. */
+const gasViscosity = (w: Workspace, basis: GasBasis, z: number, temperature: number): number => {
+  const { unburnt, burnt } = w.viscosity
+  const stoichiometric = zOfStoichiometric(basis)
+  const ofBurnt = z === 0 ? 1 : ratioToAir(burnt, temperature)
+  const ratio =
+    z <= stoichiometric
+      ? 1 + (z / stoichiometric) * (ofBurnt - 1)
+      : ofBurnt + ((z - stoichiometric) / (1 - stoichiometric)) * (ratioToAir(unburnt, temperature) - ofBurnt)
+  return ratio * airViscosity(temperature)
 }
 
 const densityOf = (w: Workspace, node: number): number =>
@@ -67,7 +83,9 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   // Char above the front is hot; in the front's own stretch it passes fresh gas, higher up the mixed gas of its node.
   const fresh = segment === place.segment || (w.solver.flow[k] as number) < 0
   const hotDensity = fresh ? site.pressure / (front.unburnt.gasConstant * front.temperature) : passing
-  const hotViscosity = fresh ? airViscosity(front.temperature) : viscosity
+  const hotViscosity = fresh
+    ? airViscosity(front.temperature) * ratioToAir(w.viscosity.unburnt, front.temperature)
+    : viscosity
   const raw = bedShape(bed.area, rawDepth, fuel.voidFraction, fuel.pieceDiameter)
   const char = bedShape(
     bed.area,

@@ -17,7 +17,14 @@ export interface SteadyModel {
 
 export const createSteadyModel = (input: SteadyInput): SteadyModel => {
   const w = layOut(input)
-  const model = frontModel(input.fuel, input.moisture, input.site.temperature, input.coefficients)
+  const bedDiameter = 2 * Math.sqrt(input.plan.bed.area / Math.PI)
+  const model = frontModel(
+    input.fuel,
+    input.moisture,
+    input.site.temperature,
+    input.coefficients,
+    bedDiameter,
+  )
   const source = rawFuelSource(model, input.moisture, input.coefficients)
   return {
     plan: w.plan,

@@ -5,8 +5,12 @@ import type { DraughtLink, DraughtPlan } from '#science/draft/plan.ts'
 import { createSolver, type NetworkSolver } from '#science/draft/solve.ts'
 import { splitForWind } from '#science/draft/wind.ts'
 import type { Front } from '#science/fire/front.ts'
+import { frontModel } from '#science/fire/front.ts'
+import { airPerFuel } from '#science/fire/source.ts'
+import { TAR_ATOMS } from '#science/fire/tar.ts'
 import type { Fuel } from '#science/fuel/table.ts'
-import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
+import { AIR, AIR_MOLES, specificEnthalpy } from '#science/gas/blend.ts'
+import { type ViscosityRatio, viscosityRatio } from '#science/gas/viscosityRatio.ts'
 import type { Site } from '#science/site.ts'
 import { type Wind, windPressureAtHole, windPressureAtTop } from '#science/weather/wind.ts'
 import { type Packing, packingOf } from './packing.ts'
@@ -34,6 +38,8 @@ export interface Workspace extends SteadyInput {
   /** What the wind adds to each link's drive [Pa]. */
   readonly windHead: Float64Array
   readonly airEnthalpy: number
+  /** Of the fuel's raw and burnt gas, over air's. */
+  readonly viscosity: { readonly unburnt: ViscosityRatio; readonly burnt: ViscosityRatio }
   /** [K] */
   readonly temperature: Float64Array
   /** Mass fraction that came from the front [1]. */
@@ -82,6 +88,31 @@ export interface Workspace extends SteadyInput {
   readonly segmentOf: Int32Array
 }
 
+/** The gas of a typical front of this fuel; how it shifts with the air flow moves its viscosity by less than 1 %. */
+const viscosityOf = ({ fuel, moisture, site, coefficients }: SteadyInput): Workspace['viscosity'] => {
+  const airRatio = airPerFuel(TYPICAL_VELOCITY, moisture, coefficients)
+  const closed = frontModel(fuel, moisture, site.temperature, coefficients).close(airRatio, site.temperature)
+  if (!closed.ok) return { unburnt: LIKE_AIR, burnt: LIKE_AIR }
+  const { moles } = closed.front
+  const { tar, ...gases } = moles
+  const carbon = moles.CO + moles.CO2 + moles.CH4 + tar * TAR_ATOMS.C
+  const water = moles.H2O + moles.H2 + 2 * moles.CH4 + (tar * TAR_ATOMS.H) / 2
+  const air = closed.front.stoichiometricAir * closed.front.gas
+  return {
+    // Tar has no transport data and is 1 % of the gas by moles.
+    unburnt: viscosityRatio(gases),
+    burnt: viscosityRatio({
+      CO2: carbon,
+      H2O: water,
+      N2: moles.N2 + air * AIR_MOLES.N2,
+      Ar: moles.Ar + air * AIR_MOLES.Ar,
+    }),
+  }
+}
+
+const TYPICAL_VELOCITY = 0.03
+const LIKE_AIR: ViscosityRatio = { constant: 1, slope: 0, curvature: 0, error: 0 }
+
 /** Rounds whose residuals the acceleration mixes. */
 const ACCELERATION_DEPTH = 4
 
@@ -108,6 +139,7 @@ export const layOut = (given: SteadyInput): Workspace => {
     airDensity,
     windHead: Float64Array.from(plan.links, (link) => windDrive(link, site.wind, airDensity, coefficients)),
     airEnthalpy: specificEnthalpy(AIR, site.temperature),
+    viscosity: viscosityOf(given),
     temperature: new Float64Array(n),
     gasFraction: new Float64Array(n),
     enthalpy: new Float64Array(n),
