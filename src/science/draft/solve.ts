@@ -9,7 +9,8 @@ export interface NetworkSolver {
   readonly pressure: Float64Array
   /** Link flows of the last solve [kg/s]. */
   readonly flow: Float64Array
-  solve(network: Network): SolveReport
+  /** `tolerance` is the relative imbalance that counts as balanced; 1e-11 unless said [1]. */
+  solve(network: Network, tolerance?: number): SolveReport
 }
 
 export interface SolveReport {
@@ -160,7 +161,7 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
     return report
   }
 
-  const solve = (net: Network): SolveReport => {
+  const solve = (net: Network, tolerance = TOLERANCE): SolveReport => {
     const n = net.nodes
     report.iterations = 0
     let squares = evaluate(net, pressure)
@@ -170,7 +171,7 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
         report.status = 'not finite'
         return report
       }
-      if (report.residual <= TOLERANCE) {
+      if (report.residual <= tolerance) {
         report.status = 'balanced'
         return report
       }

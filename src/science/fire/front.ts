@@ -64,6 +64,9 @@ export const CHAR_ANALYSIS: UltimateAnalysis = { C: 0.915, H: 0.025, O: 0.057, N
 const DRY_WOOD_HEAT = 1300
 const ASH_HEAT = 900
 
+/** Air that differs by less than this makes the same front, to 1e-9 of its heat [K]. */
+const SAME_WARMTH = 1e-4
+
 /** Temperatures between which a front is looked for [K]. */
 const COLDEST_FRONT = 500
 const HOTTEST_FRONT = 2200
@@ -145,7 +148,17 @@ export const frontModel = (
   const charHeatCapacityAt = (temperature: number): number =>
     charOrganic * graphiteHeat(temperature) + analysis.ash * ASH_HEAT
 
+  let last: { readonly air: number; readonly warmth: number; readonly outcome: FrontOutcome } | null = null
   const close = (airPerFuel: number, airTemperature: number): FrontOutcome => {
+    // On the straight part of the front's law the ratio stays put; then only the air's warmth matters.
+    if (last !== null && last.air === airPerFuel && Math.abs(last.warmth - airTemperature) < SAME_WARMTH)
+      return last.outcome
+    const outcome = closeAnew(airPerFuel, airTemperature)
+    last = { air: airPerFuel, warmth: airTemperature, outcome }
+    return outcome
+  }
+
+  const closeAnew = (airPerFuel: number, airTemperature: number): FrontOutcome => {
     // With x mol of CO: CO2 = c − x, H2O = a + x, H2 = b − x by the balances of C, O and H.
     const c = carbon + airPerFuel * AIR_MOLES.CO2
     const a = oxygen + 2 * airPerFuel * (AIR_MOLES.O2 + AIR_MOLES.CO2) - 2 * c

@@ -1,5 +1,5 @@
 import { DRY_AIR_GAS_CONSTANT, STANDARD_GRAVITY } from '#basis/constants.ts'
-import { airConductivity, airViscosity } from '#science/gas/transport.ts'
+import { quickAirConductivity, quickAirViscosity } from '#science/gas/transport.ts'
 import type { FilmAir } from './filmAir.ts'
 import type { ValidRange } from './range.ts'
 
@@ -67,8 +67,8 @@ export const verticalPlateCoefficient = (
   pressure: number,
 ): number => {
   const film = (wall + ambient) / 2
-  const kinematic = (airViscosity(film) * DRY_AIR_GAS_CONSTANT * film) / pressure
+  const kinematic = (quickAirViscosity(film) * DRY_AIR_GAS_CONSTANT * film) / pressure
   const rayleigh =
     (((STANDARD_GRAVITY * Math.abs(wall - ambient)) / film) * height ** 3 * PRANDTL) / kinematic ** 2
-  return ((0.68 + PRANDTL_FACTOR * Math.sqrt(Math.sqrt(rayleigh))) * airConductivity(film)) / height
+  return ((0.68 + PRANDTL_FACTOR * Math.sqrt(Math.sqrt(rayleigh))) * quickAirConductivity(film)) / height
 }

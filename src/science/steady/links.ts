@@ -3,7 +3,7 @@ import { OUTSIDE } from '#science/draft/network.ts'
 import { bed as bedShape } from '#science/draft/resistance.ts'
 import type { Front } from '#science/fire/front.ts'
 import { type GasBasis, mixtureGasConstant, zOfStoichiometric } from '#science/gas/mixture.ts'
-import { airViscosity } from '#science/gas/transport.ts'
+import { quickAirViscosity } from '#science/gas/transport.ts'
 import { ratioToAir } from '#science/gas/viscosityRatio.ts'
 import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 
@@ -57,7 +57,7 @@ const gasViscosity = (w: Workspace, basis: GasBasis, z: number, temperature: num
     z <= stoichiometric
       ? 1 + (z / stoichiometric) * (ofBurnt - 1)
       : ofBurnt + ((z - stoichiometric) / (1 - stoichiometric)) * (ratioToAir(unburnt, temperature) - ofBurnt)
-  return ratio * airViscosity(temperature)
+  return ratio * quickAirViscosity(temperature)
 }
 
 const densityOf = (w: Workspace, node: number): number =>
@@ -84,7 +84,7 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   const fresh = segment === place.segment || (w.solver.flow[k] as number) < 0
   const hotDensity = fresh ? site.pressure / (front.unburnt.gasConstant * front.temperature) : passing
   const hotViscosity = fresh
-    ? airViscosity(front.temperature) * ratioToAir(w.viscosity.unburnt, front.temperature)
+    ? quickAirViscosity(front.temperature) * ratioToAir(w.viscosity.unburnt, front.temperature)
     : viscosity
   const raw = bedShape(bed.area, rawDepth, fuel.voidFraction, fuel.pieceDiameter)
   const char = bedShape(

@@ -2,7 +2,7 @@ import { STEFAN_BOLTZMANN_CONSTANT } from '#basis/constants.ts'
 import type { WallSide, WallStretch } from '#science/draft/plan.ts'
 import type { Front } from '#science/fire/front.ts'
 import { AIR, specificHeat } from '#science/gas/blend.ts'
-import { airConductivity } from '#science/gas/transport.ts'
+import { quickAirConductivity } from '#science/gas/transport.ts'
 import { tinplateEmissivity } from '#science/heat/emissivity.ts'
 import { verticalPlateCoefficient } from '#science/heat/naturalConvection.ts'
 import { forwardFlow } from './exchange.ts'
@@ -24,11 +24,11 @@ const nodeCoefficient = (w: Workspace, node: number): number => {
   const { space, area } = w.plan.nodes[node] as (typeof w.plan.nodes)[number]
   const diameter = Math.sqrt((4 * area) / Math.PI)
   const nusselt = space === 'flame' ? w.coefficients.flameWallNusselt : STILL_AIR_NUSSELT
-  return (nusselt * airConductivity(w.temperature[node] as number)) / diameter
+  return (nusselt * quickAirConductivity(w.temperature[node] as number)) / diameter
 }
 
 const gapCoefficient = (w: Workspace, link: number): number =>
-  (GAP_NUSSELT * airConductivity(w.walls.gapTemperature[link] as number)) /
+  (GAP_NUSSELT * quickAirConductivity(w.walls.gapTemperature[link] as number)) /
   (w.plan.links[link]?.hydraulicDiameter ?? 1)
 
 /**
@@ -85,6 +85,7 @@ const balanceOne = (w: Workspace, s: number): number => {
   const here = temperature[s] as number
   const e = tinplateEmissivity(here, w.burntOff)
   let surplus = walls.source[s] as number
+  let convection = 0
   let slope = 0
   const conduct = (g: number, other: number): void => {
     surplus -= g * (here - other)
@@ -102,6 +103,7 @@ const balanceOne = (w: Workspace, s: number): number => {
     else if (on.kind === 'open air') {
       const height = stretch.top - stretch.bottom
       const g = verticalPlateCoefficient(here, site.temperature, height, site.pressure) * a
+      if (on === stretch.outside) convection = g
       conduct(g, site.temperature)
       // h rises with the fourth root of the difference.
       slope += g / 4
@@ -133,12 +135,10 @@ const balanceOne = (w: Workspace, s: number): number => {
   const next = Math.min(HOTTEST_WALL, Math.max(site.temperature - 1, here + step))
   temperature[s] = next
   walls.stored[s] = storing * (here - (walls.before[s] as number))
-  if (stretch.outside.kind === 'open air') {
-    const g =
-      verticalPlateCoefficient(here, site.temperature, stretch.top - stretch.bottom, site.pressure) * a
+  if (stretch.outside.kind === 'open air')
     outward[s] =
-      g * (here - site.temperature) + STEFAN_BOLTZMANN_CONSTANT * e * a * (here ** 4 - site.temperature ** 4)
-  }
+      convection * (here - site.temperature) +
+      STEFAN_BOLTZMANN_CONSTANT * e * a * (here ** 4 - site.temperature ** 4)
   return Math.abs(next - here)
 }
 
