@@ -118,8 +118,11 @@ export const settle = (
     }
     lastMoved = moved
     const settled = moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED)
-    if (settled && withoutAir + cold === 0)
-      return finish(w, front, place, flameHeat, { round, newtonSteps, mass: report.residual })
+    if (settled && withoutAir + cold === 0) {
+      const outcome = finish(w, front, place, flameHeat, { round, newtonSteps, mass: report.residual })
+      // Balances that do not close yet want a few more rounds.
+      if (outcome.ok || outcome.failure.code !== 'balance not closed' || round === MAX_ROUNDS) return outcome
+    }
     speedUp(w, round)
   }
   return fail('not settled', `Flows and temperatures did not settle in ${MAX_ROUNDS} rounds.`)
