@@ -1,0 +1,121 @@
+import type { CoefficientKey, Coefficients } from '#science/coefficients.ts'
+import { evenPoints } from './sequence.ts'
+import { COEFFICIENT_KEYS, coefficientsAt } from './spread.ts'
+
+/** A figure of a prediction: its 5th, 50th and 95th percentile, and how many of the runs have it at all. */
+export interface Band {
+  readonly low: number
+  readonly median: number
+  readonly high: number
+  /** Share of the runs in which there is such a figure: a boil, a burn [1]. */
+  readonly share: number
+}
+
+export interface Sensitivity {
+  readonly coefficient: CoefficientKey
+  /** Rank correlation with the figure, −1 to 1 (Spearman). */
+  readonly correlation: number
+}
+
+export interface Bands<K extends string> {
+  readonly samples: number
+  readonly seed: number
+  /** Null where no run has the figure. */
+  readonly figures: Readonly<Record<K, Band | null>>
+  /** Coefficients that move each figure most, strongest first. */
+  readonly matters: Readonly<Record<K, readonly Sensitivity[]>>
+  /** How the runs went, by name, as shares [1]. */
+  readonly outcomes: Readonly<Record<string, number>>
+}
+
+export interface SampledRun<K extends string> {
+  readonly outcome: string
+  readonly figures: Readonly<Partial<Record<K, number | null>>>
+}
+
+export interface BandOptions {
+  readonly samples: number
+  readonly seed: number
+  /** Called between runs with the share done; throw to stop. */
+  readonly onProgress?: (share: number) => void
+}
+
+/** Correlations below this are noise at a hundred runs [1]. */
+const NOTICEABLE = 0.25
+const MOST_NAMED = 5
+
+/** Runs the same prediction with many sets of coefficients and says how far each figure may be out. */
+export const sampleBands = <K extends string>(
+  keys: readonly K[],
+  run: (coefficients: Coefficients) => SampledRun<K>,
+  { samples, seed, onProgress }: BandOptions,
+): Bands<K> => {
+  const points = evenPoints(samples, COEFFICIENT_KEYS.length, seed)
+  const runs = points.map((point, i) => {
+    onProgress?.(i / samples)
+    return run(coefficientsAt(point))
+  })
+  onProgress?.(1)
+  const outcomes: Record<string, number> = {}
+  for (const { outcome } of runs) outcomes[outcome] = (outcomes[outcome] ?? 0) + 1 / samples
+  const figures = {} as Record<K, Band | null>
+  const matters = {} as Record<K, readonly Sensitivity[]>
+  for (const key of keys) {
+    const have = runs.flatMap(({ figures: f }, i) => {
+      const value = f[key]
+      return value !== null && value !== undefined && Number.isFinite(value) ? [{ value, i }] : []
+    })
+    const sorted = have.map(({ value }) => value).sort((a, b) => a - b)
+    figures[key] =
+      sorted.length === 0
+        ? null
+        : {
+            low: quantile(sorted, 0.05),
+            median: quantile(sorted, 0.5),
+            high: quantile(sorted, 0.95),
+            share: sorted.length / samples,
+          }
+    const ranks = ranksOf(have.map(({ value }) => value))
+    matters[key] = COEFFICIENT_KEYS.map((coefficient, d) => ({
+      coefficient,
+      correlation: correlation(ranks, ranksOf(have.map(({ i }) => points[i]?.[d] ?? 0))),
+    }))
+      .filter(({ correlation: r }) => Math.abs(r) >= NOTICEABLE)
+      .sort((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation))
+      .slice(0, MOST_NAMED)
+  }
+  return { samples, seed, figures, matters, outcomes }
+}
+
+/** Quantile of sorted values, straight lines between them (Hyndman & Fan's type 7). */
+export const quantile = (sorted: readonly number[], p: number): number => {
+  const at = p * (sorted.length - 1)
+  const i = Math.floor(at)
+  const low = sorted[i] as number
+  const high = sorted[Math.min(i + 1, sorted.length - 1)] as number
+  return low + (at - i) * (high - low)
+}
+
+const ranksOf = (values: readonly number[]): number[] => {
+  const order = values.map((value, i) => ({ value, i })).sort((a, b) => a.value - b.value)
+  const ranks = new Array<number>(values.length)
+  for (const [rank, { i }] of order.entries()) ranks[i] = rank
+  return ranks
+}
+
+const correlation = (a: readonly number[], b: readonly number[]): number => {
+  const n = a.length
+  if (n < 8) return 0
+  const mean = (n - 1) / 2
+  let ab = 0
+  let aa = 0
+  let bb = 0
+  for (let i = 0; i < n; i++) {
+    const x = (a[i] as number) - mean
+    const y = (b[i] as number) - mean
+    ab += x * y
+    aa += x * x
+    bb += y * y
+  }
+  return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : 0
+}
