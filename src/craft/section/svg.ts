@@ -1,0 +1,40 @@
+import { element, type Sheet } from './sheet.ts'
+
+/** Source Sans 3 where it is installed, else what comes nearest on each system. */
+const FONTS =
+  "'Source Sans 3', 'Source Sans Pro', 'Segoe UI', 'Helvetica Neue', Arial, 'Noto Sans', 'DejaVu Sans', sans-serif"
+
+export interface PageText {
+  readonly width: number
+  readonly height: number
+  readonly title: string
+  readonly description: string
+}
+
+/** A sheet as one SVG file: no script, nothing fetched, figures of equal width. */
+export const svgPage = (sheet: Sheet, { width, height, title, description }: PageText): string => {
+  const text = (name: string, words: string): string =>
+    element(name, { id: name }, words.replaceAll('&', '&amp;').replaceAll('<', '&lt;'))
+  return `${element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      viewBox: `0 0 ${width} ${height}`,
+      width,
+      height,
+      role: 'img',
+      'aria-labelledby': 'title desc',
+      'font-family': FONTS,
+      style: 'font-variant-numeric: tabular-nums',
+    },
+    [
+      '',
+      text('title', title),
+      text('desc', description),
+      element('defs', {}, `\n${sheet.definitions()}\n`),
+      element('rect', { width, height, fill: sheet.theme.paper }),
+      sheet.body(),
+      '',
+    ].join('\n'),
+  )}\n`
+}
