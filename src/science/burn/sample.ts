@@ -1,4 +1,3 @@
-import { flameOverSource } from '#science/flame/height.ts'
 import { describeMoment } from '#science/steady/describe.ts'
 import type { SteadyState } from '#science/steady/state.ts'
 import type { FrontPlace, Workspace } from '#science/steady/workspace.ts'
@@ -22,6 +21,7 @@ export const sampleOf = (
     moisture: glows ? 0 : moisture,
     site,
     asFired: glows ? now.front.charHeat : asFired,
+    coefficients,
   })
   let hottest = site.temperature
   for (const [s, stretch] of w.walls.stretches.entries())
@@ -30,15 +30,6 @@ export const sampleOf = (
   for (let i = 0; i < plan.nodes.length; i++)
     flameRadiation +=
       coefficients.flameRadiation * (w.burnt[i] as number) * (1 - (w.walls.sideShare[i] as number))
-  const { height, diameter, potBottom } = plan.hearth
-  const flame = flameOverSource(
-    now.flameHeat,
-    diameter,
-    { temperature: site.temperature, density: w.airDensity },
-    now.front.gasHeat / Math.max(now.front.stoichiometricAir, 1e-6),
-    potBottom === null ? null : potBottom - height,
-    coefficients.flameHeight,
-  )
   return {
     time: state.time,
     phase: state.phase,
@@ -59,8 +50,8 @@ export const sampleOf = (
       flameRadiation,
       charGlow: now.dryFuelRate * now.front.glow,
       charTemperature: now.front.temperature,
-      flameHeight: flame.height,
-      strikesPot: flame.strikesPot,
+      flameHeight: moment.flame.height,
+      strikesPot: moment.flame.strikesPot === true,
     },
     rawFuel: (1 - state.front) * w.fuel.bulkDensity * plan.bed.area * plan.bed.depth,
     char: state.char,

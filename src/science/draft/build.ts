@@ -1,6 +1,7 @@
 import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
 import { type Profile, type ProfilePlate, profileOf } from '#stove/assembly/profile.ts'
 import type { Stove } from '#stove/model.ts'
+import { openingArea } from '#stove/opening/area.ts'
 import { type Chamber, mapChambers } from './chambers.ts'
 import { number } from './number.ts'
 import { type Draft, faceOpenings, throatLink, wallOpening } from './passages.ts'
@@ -57,6 +58,18 @@ const potPlate = (stove: Stove, placed: readonly PlacedPart[]): ProfilePlate[] =
   ]
 }
 
+const vanesOf = (concentrator: PlacedPart | undefined, plate: ProfilePlate | undefined): Hearth['vanes'] => {
+  for (const opening of concentrator?.part.openings.values() ?? [])
+    if (opening.kind === 'vanes')
+      return {
+        hubRatio: opening.innerRadius / opening.outerRadius,
+        tongueAngle: opening.angle,
+        area: openingArea(opening),
+        boreArea: Math.PI * (plate?.innerRadius ?? 0) ** 2,
+      }
+  return null
+}
+
 /** Where the flame comes out: the bore of the concentrator, else the mouth of the fuel can. */
 const hearthOf = (
   stove: Stove,
@@ -73,6 +86,7 @@ const hearthOf = (
     diameter: plate === undefined ? body : 2 * plate.innerRadius,
     potBottom: pot?.height ?? null,
     potDiameter: pot === undefined ? null : stove.potDiameter,
+    vanes: vanesOf(concentrator, plate),
   }
 }
 

@@ -21,6 +21,16 @@ export interface Hearth {
   /** Of the pot's bottom above the ground, null without a pot stand or a pot [m]. */
   readonly potBottom: number | null
   readonly potDiameter: number | null
+  /** Vanes beside the bore, null for none. */
+  readonly vanes: {
+    /** Inner over outer radius [1]. */
+    readonly hubRatio: number
+    /** Of the tongues out of the disc [deg]. */
+    readonly tongueAngle: number
+    /** Free area of vanes and bore [m²]. */
+    readonly area: number
+    readonly boreArea: number
+  } | null
 }
 
 export interface DraughtNode {

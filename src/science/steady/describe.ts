@@ -1,9 +1,11 @@
+import type { Coefficients } from '#science/coefficients.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
 import type { DraughtLink, DraughtPlan } from '#science/draft/plan.ts'
 import type { Front } from '#science/fire/front.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { chemicalHeat, type GasBasis } from '#science/gas/mixture.ts'
 import type { Site } from '#science/site.ts'
+import { flameFacts } from './flameFacts.ts'
 import type { Moment, Passage, Regime } from './prediction.ts'
 import type { SteadyState } from './state.ts'
 
@@ -22,6 +24,7 @@ interface Description {
   readonly site: Site
   /** Lower heating value as fired [J/kg]. */
   readonly asFired: number
+  readonly coefficients: Coefficients
 }
 
 /** Air met by the gas over the air it needs; infinite in pure air [1]. */
@@ -54,7 +57,15 @@ const dryGas = ({ moles }: Front): Moment['gas'] => {
 }
 
 /** Turns the arrays of a solved state into what a maker asks. */
-export const describeMoment = ({ plan, state, position, moisture, site, asFired }: Description): Moment => {
+export const describeMoment = ({
+  plan,
+  state,
+  position,
+  moisture,
+  site,
+  asFired,
+  coefficients,
+}: Description): Moment => {
   const { nodes, links, bed } = plan
   const { front, flow, gasFraction, temperature } = state
   const basis: GasBasis = { ...front, heat: front.gasHeat }
@@ -124,6 +135,8 @@ export const describeMoment = ({ plan, state, position, moisture, site, asFired 
       outlet: outMass > 0 ? outHeat / outMass : front.temperature,
       secondaryAir: secondary > 0 ? secondaryHeat / secondary : site.temperature,
     },
+    flame: flameFacts(plan, state, site, coefficients),
+    outerWalls: outerWalls(plan, state),
     gas: dryGas(front),
     passages: rowsOf(links).map((members) => describePassage(plan, members, state, site, power)),
     spaces: nodes.map((node, i) => ({
@@ -201,3 +214,18 @@ const describePassage = (
     temperature: heat,
   }
 }
+
+const outerWalls = ({ walls }: DraughtPlan, state: SteadyState): Moment['outerWalls'] =>
+  walls
+    .flatMap((stretch, s) =>
+      stretch.outside.kind === 'open air'
+        ? [
+            {
+              part: stretch.part,
+              height: (stretch.bottom + stretch.top) / 2,
+              temperature: state.wallTemperature[s] as number,
+            },
+          ]
+        : [],
+    )
+    .sort((a, b) => b.temperature - a.temperature)

@@ -1,6 +1,6 @@
 import { STANDARD_GRAVITY } from '#basis/constants.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
-import { bed as bedShape } from '#science/draft/resistance.ts'
+import { bed as bedShape, CREEPING_HOLE_LOSS } from '#science/draft/resistance.ts'
 import type { Front } from '#science/fire/front.ts'
 import { type GasBasis, mixtureGasConstant, zOfStoichiometric } from '#science/gas/mixture.ts'
 import { quickAirViscosity } from '#science/gas/transport.ts'
@@ -32,7 +32,9 @@ export const setLinks = (w: Workspace, basis: GasBasis, front: Front, place: Fro
       setBedLink(w, k, front, place)
       continue
     }
-    network.linear[k] = (link.shape.viscous * viscosity) / passing
+    // Holes creep by the coefficient; a gap's friction is exact.
+    const creep = link.kind === 'gap' ? 1 : w.coefficients.creepingHoleLoss / CREEPING_HOLE_LOSS
+    network.linear[k] = (creep * link.shape.viscous * viscosity) / passing
     network.quadratic[k] = link.shape.inertial / passing
     const below = link.from === OUTSIDE ? 0 : airDensity - (density[link.from] as number)
     const above = link.to === OUTSIDE ? 0 : airDensity - (density[link.to] as number)

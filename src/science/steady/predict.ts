@@ -98,7 +98,15 @@ const predictPlan = (
     charLeft += (dryCharge / LAYERS.length) * front.char
     charEnergy += (dryCharge / LAYERS.length) * front.char * front.charHeat
     moments.push(
-      describeMoment({ plan: model.plan, state: outcome.state, position, moisture, site, asFired }),
+      describeMoment({
+        plan: model.plan,
+        state: outcome.state,
+        position,
+        moisture,
+        site,
+        asFired,
+        coefficients,
+      }),
     )
   }
 

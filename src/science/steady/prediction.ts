@@ -73,6 +73,13 @@ export interface Moment {
     /** Secondary air as it enters the flame. */
     readonly secondaryAir: number
   }
+  readonly flame: FlameFacts
+  /** Outer walls, hottest first: part, height of the stretch's middle [m], temperature [K]. */
+  readonly outerWalls: readonly {
+    readonly part: string
+    readonly height: number
+    readonly temperature: number
+  }[]
   /** Dry wood gas, volume shares [1], and its lower heating value [J/Nm³ at 0 °C, 101325 Pa]. */
   readonly gas: {
     readonly CO: number
@@ -96,6 +103,33 @@ export interface Moment {
     readonly energy: number
   }
   readonly effort: { readonly rounds: number; readonly newtonSteps: number }
+}
+
+/** How the gas meets its air, and where the flame ends. */
+export interface FlameFacts {
+  /** Above the concentrator [m]. */
+  readonly height: number
+  /** Null without a pot. */
+  readonly strikesPot: boolean | null
+  /** Swirl number of the vanes with the bore, null without vanes [1]; whether gas flows back on the axis. */
+  readonly swirl: number | null
+  readonly recirculates: boolean | null
+  /** Each row of holes that blows into the space over the fuel. */
+  readonly jets: readonly JetFacts[]
+}
+
+export interface JetFacts {
+  readonly part: string
+  readonly opening: string
+  readonly count: number
+  /** Momentum of the jets over the gas's [1]. */
+  readonly momentumRatio: number
+  /** Share of the way to the middle that they reach [1]. */
+  readonly reach: number
+  /** Number of holes that would mix best at this draught [1]. */
+  readonly bestCount: number
+  /** Outside what the forms were tested with: `J` above 100, laminar jets. */
+  readonly outsideTests: readonly string[]
 }
 
 /** What goes through one opening, gap, throat or the bed. */
