@@ -12,9 +12,10 @@ import { readStove } from '#stove/document/read.ts'
 const examples = join(import.meta.dirname, '..', 'examples')
 export const PICTURES = join(import.meta.dirname, '..', 'docs', 'pictures')
 
-const NOTES = [
+const notesOf = ({ halfway, stops }: Prediction): readonly string[] => [
   'Cut down the centre line, true to scale; tin is drawn thicker than it is. Rows and floor holes are turned into the cut, and each side shows half of what flows.',
-  'Air, heat and times are the model’s medians with the front halfway down, in calm air: a prediction, no measurement. The stove and its makers are invented.',
+  `Air, heat and times are the model’s medians with the front ${Math.round(halfway.frontPosition * 100)} % of its way down, in calm air: a prediction, no measurement. The stove and its makers are invented.`,
+  ...(stops === null ? [] : [stops.sentence]),
   'Wood gas contains carbon monoxide: burn outdoors only.',
 ]
 
@@ -23,7 +24,7 @@ const inputOf = (example: string, theme: Theme): PlateInput => {
   const outcome = orThrow(predictSteady(stove))
   if (outcome.kind === 'no burn') throw new Error(`${example}: ${outcome.noBurn.sentence}`)
   const burn: Prediction = outcome.prediction
-  return { stove, burn, theme, notes: NOTES }
+  return { stove, burn, theme, notes: notesOf(burn) }
 }
 
 /** File name of each picture, and what draws it. */

@@ -2,6 +2,7 @@ import type { Cubic, RibbonPlace } from './bend.ts'
 import { heatColour } from './colour.ts'
 import { type Frame, pixelPair, pixelX, pixelY } from './frame.ts'
 import type { HalfPoint } from './half.ts'
+import { HEAD_BARB } from './openAir.ts'
 import type { Ribbon } from './ribbon.ts'
 import { element, px, type Sheet } from './sheet.ts'
 
@@ -26,16 +27,15 @@ const ahead = (right: HalfPoint, left: HalfPoint, times: number, at: HalfPoint):
   return { r: at.r + across.z * times, z: at.z - across.r * times }
 }
 
-/** Depth of the notch of a tail, length of a head and how far it stands out on either side, in widths [1]. */
+/** Depth of the notch of a tail and length of a head, in widths [1]. */
 const NOTCH = 0.4
 const HEAD = 0.85
-const BARB = 0.32
 
 const headPoints = (left: HalfPoint, right: HalfPoint): readonly HalfPoint[] => {
   const across = difference(right, left)
   const out = (from: HalfPoint, side: number): HalfPoint => ({
-    r: from.r + across.r * BARB * side,
-    z: from.z + across.z * BARB * side,
+    r: from.r + across.r * HEAD_BARB * side,
+    z: from.z + across.z * HEAD_BARB * side,
   })
   // Of two halves that meet on the axis, each draws half a head.
   if (left.r < ON_AXIS) return [ahead(right, left, 2 * HEAD, left), out(right, -2)]
@@ -62,15 +62,24 @@ const outline = (frame: Frame, { stretches, tail, head }: Ribbon): Outline => {
     .map(({ right }) => cubicTo(frame, backwards(right)))
     .join('')
   const lineTo = (points: readonly HalfPoint[]): string => points.map((at) => `L${pair(frame, at)}`).join('')
-  const tip = lineTo([...(head ? headPoints(endLeft, endRight) : []), endRight])
-  const notch = lineTo(
-    tail ? [ahead(startRight, startLeft, NOTCH, halfway(startLeft, startRight)), startLeft] : [],
+  // A ribbon that goes on in another reaches into it a little, so that no seam shows.
+  const lap = (right: HalfPoint, left: HalfPoint, at: HalfPoint, way: 1 | -1): HalfPoint =>
+    ahead(right, left, (way * OVERLAP) / frame.scale / Math.hypot(left.r - right.r, left.z - right.z), at)
+  const tip = lineTo(
+    head
+      ? [...headPoints(endLeft, endRight), endRight]
+      : [endLeft, endRight].map((at) => lap(endRight, endLeft, at, 1)),
+  )
+  const foot = lineTo(
+    tail
+      ? [ahead(startRight, startLeft, NOTCH, halfway(startLeft, startRight)), startLeft]
+      : [startRight, startLeft].map((at) => lap(startRight, startLeft, at, -1)),
   )
   // An edge on the axis lies inside: the mirror image goes on there.
   const isInside = stretches.every(({ left }) => left.every(({ r }) => r < ON_AXIS))
   return {
-    whole: `${out}${tip}${back}${notch}Z`,
-    edges: `${isInside ? '' : out}${head && !isInside ? tip : `M${pair(frame, endRight)}`}${back}${notch}`,
+    whole: `${out}${tip}${back}${foot}Z`,
+    edges: `${isInside ? '' : out}${head && !isInside ? tip : `M${pair(frame, endRight)}`}${back}${tail ? foot : ''}`,
   }
 }
 

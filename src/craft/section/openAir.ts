@@ -9,6 +9,8 @@ import { spanLength } from './span.ts'
 export const OUTSIDE_REACH = 15
 /** Between hot gas and the pot or tin it rises beside [mm]. */
 const CLEARANCE = 3
+/** How far the barbs of an arrow head stand out on either side of its ribbon, in widths [1]. */
+export const HEAD_BARB = 0.32
 /** How much of the pot is drawn [mm]. */
 export const POT_SHOWN = 24
 
@@ -34,8 +36,9 @@ const outflow = (section: SectionGeometry, gate: Gate, start: End, aside: number
   const edge = Math.max(widestAbove(section, gate.z), gate.r + CLEARANCE)
   const pot = section.pot
   const z = pot !== null && pot.bottom > gate.z ? pot.bottom + POT_SHOWN * 0.7 : gate.z + 22
+  const apart = Math.max(CLEARANCE, HEAD_BARB * width + 1)
   const finish = endAt(
-    { r: edge + CLEARANCE + width / 2 + aside, z: Math.max(z, gate.z + width + 8) },
+    { r: edge + apart + width / 2 + aside, z: Math.max(z, gate.z + width + 8) },
     width,
     'up',
   )

@@ -5,7 +5,7 @@ import { drawHeat } from './drawHeat.ts'
 import { drawBeyond, drawPot, drawTin } from './drawTin.ts'
 import type { Frame } from './frame.ts'
 import type { SectionGeometry } from './geometry.ts'
-import { POT_SHOWN } from './openAir.ts'
+import { HEAD_BARB, POT_SHOWN } from './openAir.ts'
 import type { AirPicture } from './ribbons.ts'
 import { openSheet, px, type Sheet } from './sheet.ts'
 
@@ -15,8 +15,7 @@ export interface SectionExtent {
   readonly top: number
 }
 
-/** Barbs of an arrow head stand out over its ribbon, and its tip runs on, by these shares of the width. */
-const HEAD_ASIDE = 0.32
+/** The tip of an arrow head runs on by this share of its ribbon's width [1]. */
 const HEAD_ON = 0.9
 
 export const extentOf = (section: SectionGeometry, air: AirPicture | null): SectionExtent => {
@@ -25,7 +24,7 @@ export const extentOf = (section: SectionGeometry, air: AirPicture | null): Sect
       const ends = [left[0], left[3], right[0], right[3]]
       const width = Math.hypot(left[3].r - right[3].r, left[3].z - right[3].z)
       return ends.map(({ r, z }) => ({
-        r: r + (head ? width * HEAD_ASIDE : 0),
+        r: r + (head ? width * HEAD_BARB : 0),
         z: z + (head ? width * HEAD_ON : 0),
       }))
     }),
