@@ -1,17 +1,20 @@
+import type { DraughtPlan } from '#science/draft/plan.ts'
 import { charSource } from '#science/fire/charFront.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { rawFuelSource } from '#science/fire/source.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
 import { settle } from '#science/steady/settle.ts'
 import type { SteadyFailure, SteadyState } from '#science/steady/state.ts'
-import { layOut, placeFront, type SteadyInput } from '#science/steady/workspace.ts'
+import { layOut, placeFront, type SteadyInput, type Workspace } from '#science/steady/workspace.ts'
 import { type BurnTotals, Ledger } from './ledger.ts'
 import type { BurnEvent, BurnPhase, BurnStep } from './record.ts'
 import { sampleOf } from './sample.ts'
 
 export interface BurnOptions {
-  /** The stove is still warm from a burn before: walls start at this temperature [K]; ambient when null. */
-  readonly wallStart: number | null
+  /** The stove is still warm from a burn before: its walls, stretch by stretch [K]; ambient when null. */
+  readonly wallStart: readonly number[] | null
+  /** The stove as it is changed on the way, the damper turned say: from when [s], in order of time. */
+  readonly stages: readonly { readonly from: number; readonly plan: DraughtPlan; readonly sentence: string }[]
   /** Longest time step [s]. */
   readonly longestStep: number
 }
@@ -20,13 +23,18 @@ export interface Burn {
   readonly steps: readonly BurnStep[]
   readonly events: readonly BurnEvent[]
   readonly totals: BurnTotals
+  /** Of the walls when the front reached the floor, for a second batch in a hot stove [K]; null if it did not. */
+  readonly hotWalls: readonly number[] | null
 }
 
 export type BurnOutcome =
   | { readonly ok: true; readonly burn: Burn }
   | { readonly ok: false; readonly failure: SteadyFailure; readonly burn: Burn }
 
-export const defaultBurnOptions: BurnOptions = { wallStart: null, longestStep: 45 }
+export const defaultBurnOptions: BurnOptions = { wallStart: null, stages: [], longestStep: 45 }
+
+/** Failures of a state that are the end of a burn, not of the calculation. */
+const ENDS: ReadonlySet<string> = new Set(['front out', 'draws its own smoke', 'does not glow'])
 
 /** First steps after lighting are short: the tin warms in half a minute [s]. */
 const FIRST_STEP = 4
@@ -53,8 +61,8 @@ export interface BurnState {
  * second); walls, fuel and char are stepped in time, backward Euler for the walls.
  */
 export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOptions): BurnOutcome => {
-  const w = layOut(input)
-  const { plan, site, coefficients, fuel, moisture, walls } = w
+  let w = layOut(input)
+  const { plan, site, coefficients, fuel, moisture } = w
   const bedDiameter = 2 * Math.sqrt(plan.bed.area / Math.PI)
   const model = frontModel(fuel, moisture, site.temperature, coefficients, bedDiameter)
   const raw = rawFuelSource(model, moisture, coefficients)
@@ -72,16 +80,35 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
   }
   const ledger = new Ledger()
   const state: BurnState = { time: 0, phase: 'lighting', front: 0, char: 0, charMade: 0 }
-  const done = (): Burn => ({ steps, events, totals: ledger.totals(state.char, dryCharge) })
+  let hotWalls: readonly number[] | null = null
+  const done = (): Burn => ({ steps, events, totals: ledger.totals(state.char, dryCharge), hotWalls })
 
-  const warm = options.wallStart ?? site.temperature
+  let stage = 0
   let fresh = true
   while (state.time < LONGEST_BURN) {
+    for (
+      let next = options.stages[stage];
+      next !== undefined && state.time >= next.from - 1e-6;
+      next = options.stages[stage]
+    ) {
+      const changed = layOut({ ...input, plan: next.plan })
+      adopt(changed, w)
+      w = changed
+      say('changed', next.sentence)
+      stage++
+    }
+    const { walls } = w
     const alight = alightShare(state, coefficients.ignitionTime, coefficients.charBurnt)
     const place = placeFront(w, state.front, alight, charLeft(state))
-    let dt = state.time < 60 ? Math.min(FIRST_STEP, options.longestStep) : options.longestStep
-    if (fresh) walls.before.fill(warm)
-    else walls.before.set(walls.temperature)
+    const untilStage = (options.stages[stage]?.from ?? Number.POSITIVE_INFINITY) - state.time
+    let dt = Math.min(
+      options.longestStep,
+      untilStage,
+      state.time < 60 ? FIRST_STEP : Number.POSITIVE_INFINITY,
+    )
+    if (!fresh) walls.before.set(walls.temperature)
+    else if (options.wallStart?.length === walls.before.length) walls.before.set(options.wallStart)
+    else walls.before.fill(site.temperature)
     walls.step.perSecond = 1 / dt
     const source = state.phase === 'char' ? glowing : raw
     let outcome = settle(w, place, source, { fresh, tolerance: STEP_TOLERANCE })
@@ -99,7 +126,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
         say('char out', 'The rest of the char goes cold.')
         break
       }
-      if (outcome.failure.code !== 'front out' || steps.length === 0)
+      if (!ENDS.has(outcome.failure.code) || steps.length === 0)
         return { ok: false, failure: outcome.failure, burn: done() }
       say('front out', outcome.failure.sentence)
       break
@@ -115,6 +142,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
     }
     if (state.phase !== 'char' && state.front >= 1 - 1e-9) {
       state.phase = 'char'
+      hotWalls = [...w.walls.temperature]
       say('front at the floor', 'The front reaches the floor: the wood gas is over, the char glows on.')
     }
     if (state.phase === 'char' && state.char <= (1 - coefficients.charBurnt) * state.charMade) {
@@ -124,6 +152,43 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
   }
   say('end', 'Over. Char smoulders under its ash: let it go cold, or drown it.')
   return { ok: true, burn: done() }
+}
+
+/** Hands the state of one workspace to another of the same stove, changed in its openings. */
+const adopt = (to: Workspace, from: Workspace): void => {
+  const same =
+    to.plan.nodes.length === from.plan.nodes.length &&
+    to.plan.links.length === from.plan.links.length &&
+    to.plan.walls.length === from.plan.walls.length
+  for (const [s, stretch] of to.plan.walls.entries()) {
+    const middle = (stretch.bottom + stretch.top) / 2
+    const twin = from.plan.walls.findIndex(
+      (other) => other.part === stretch.part && middle >= other.bottom && middle <= other.top,
+    )
+    to.walls.temperature[s] = twin < 0 ? to.site.temperature : (from.walls.temperature[twin] as number)
+  }
+  if (!same) {
+    // Another net of spaces: only the tin remembers. Gas finds its state within the first round.
+    to.temperature.fill(to.site.temperature)
+    for (const [i, node] of to.plan.nodes.entries()) if (node.space === 'flame') to.temperature[i] = 1200
+    return
+  }
+  for (const key of [
+    'temperature',
+    'gasFraction',
+    'enthalpy',
+    'gapConductance',
+    'gapWall',
+    'gapShare',
+    'share',
+    'exchange',
+    'wallConductance',
+    'wallDrive',
+  ] as const)
+    to[key].set(from[key])
+  to.walls.gapTemperature.set(from.walls.gapTemperature)
+  to.solver.pressure.set(from.solver.pressure)
+  to.solver.flow.set(from.solver.flow)
 }
 
 const charLeft = ({ phase, char, charMade }: BurnState): number =>

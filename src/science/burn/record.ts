@@ -52,6 +52,7 @@ export interface BurnEvent {
   readonly time: number
   readonly kind:
     | 'lit'
+    | 'changed'
     | 'whole bed alight'
     | 'front at the floor'
     | 'front out'
