@@ -9,7 +9,7 @@ import type { FrontPlace, Workspace } from './workspace.ts'
  * a flow turns round.
  *
  * ε comes from the buoyant exchange through a short hole, Q = 0.055 A √(g d Δρ/ρ), Epstein, J. Heat Transfer 110 (1988)
- * 885; from memory. It is for one light gas under a heavy one; a hole in an upright wall exchanges more.
+ * 885 [bib:epstein1988]; from memory. It is for one light gas under a heavy one; a hole in an upright wall exchanges more.
  */
 const EPSTEIN = 0.055
 
