@@ -155,15 +155,20 @@ const speedUp = (w: Workspace, round: number): void => {
 const doesNotGlow = (reason: string): SteadyOutcome =>
   fail('does not glow', `The front does not keep itself alight: ${reason}.`)
 
-/** Says why no air comes to the front: the draught is against it, or no hole is left below it. */
-const frontOut = ({ plan }: Workspace, place: FrontPlace): SteadyOutcome => {
+/** Says why no air comes to the front: no hole is left below it, the wind is against it, or the draught. */
+const frontOut = ({ plan, site }: Workspace, place: FrontPlace): SteadyOutcome => {
   const { bed, links } = plan
   const below = new Set(bed.segments.slice(0, place.segment + 1).map(({ link }) => links[link]?.from))
   const fed = links.some((link) => link.kind !== 'bed' && (below.has(link.to) || below.has(link.from)))
+  if (!fed)
+    return fail(
+      'front out',
+      'The front goes out when it sinks below the lowest hole that feeds it: no air comes from under it.',
+    )
   return fail(
     'front out',
-    fed
-      ? 'No air rises through the fuel: the draught does not carry it there, so the front goes out.'
-      : 'The front goes out when it sinks below the lowest hole that feeds it: no air comes from under it.',
+    site.wind.speed > 0
+      ? 'In this wind no air rises through the fuel: it blows the fire out.'
+      : 'No air rises through the fuel: the draught does not carry it there, so the front goes out.',
   )
 }

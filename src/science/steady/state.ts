@@ -62,6 +62,8 @@ export const fail = (code: SteadyFailure['code'], sentence: string): SteadyOutco
   failure: { code, sentence },
 })
 
+/** Flux of primary air that blows the front out [kg/(m² s)]; from memory. */
+const BLOW_OUT_FLUX = 0.5
 /** Share of burnt gas in what comes to the front above which it is said to draw its own smoke [1]; a judgement. */
 const SMOKE_DRAWN = 0.2
 
@@ -85,6 +87,8 @@ export const finish = (
   const through = solver.flow[place.link] as number
   const primaryAir = through * place.airShare
   const dryFuelRate = (primaryAir * place.active) / front.airPerFuel
+  if (primaryAir / plan.bed.area > BLOW_OUT_FLUX)
+    return fail('front out', 'So much air rises through the fuel that it blows the front out.')
   const drive = new Float64Array(plan.links.length)
   let balance = dryFuelRate * (front.fuelEnthalpy - front.charEnthalpy - front.loss - front.glow)
   for (let i = 0; i < plan.nodes.length; i++)
