@@ -26,7 +26,7 @@ const LEAST_DIFFERENCE = 0.1
 export const setExchange = (w: Workspace, place: FrontPlace): void => {
   const { plan, density, airDensity, exchange, solver } = w
   let largest = 0
-  for (const flow of solver.flow) largest = Math.max(largest, Math.abs(flow))
+  for (let k = 0; k < solver.flow.length; k++) largest = Math.max(largest, Math.abs(solver.flow[k] as number))
   for (let k = 0; k < plan.links.length; k++) {
     const link = plan.links[k] as (typeof plan.links)[number]
     if (link.kind === 'bed') {

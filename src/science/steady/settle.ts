@@ -110,11 +110,12 @@ export const settle = (
       return fail('out of range', 'A flow or temperature is no longer a number.')
     const solidRate = (Math.max(0, through) * airShare * place.active) / front.airPerFuel
     const wallChange = balanceWalls(w, front, place, solidRate)
+    const { flow } = solver
     let largest = 0
-    for (const flow of solver.flow) largest = Math.max(largest, Math.abs(flow))
-    for (const [k, flow] of solver.flow.entries()) {
-      moved = Math.max(moved, Math.abs(flow - (previousFlow[k] as number)) / largest)
-      previousFlow[k] = flow
+    for (let k = 0; k < flow.length; k++) largest = Math.max(largest, Math.abs(flow[k] as number))
+    for (let k = 0; k < flow.length; k++) {
+      moved = Math.max(moved, Math.abs((flow[k] as number) - (previousFlow[k] as number)) / largest)
+      previousFlow[k] = flow[k] as number
     }
     lastMoved = moved
     const settled = moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED)

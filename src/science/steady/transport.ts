@@ -78,14 +78,13 @@ const spreadHeat = (w: Workspace, basis: GasBasis): void => {
     const { from, to } = plan.links[k] as (typeof plan.links)[number]
     const g = w.gapConductance[k] as number
     const share = w.gapShare[k] as number
-    for (const [row, weight] of [
-      [to, share],
-      [from, 1 - share],
-    ] as const) {
-      enthalpy[row] = (enthalpy[row] as number) + weight * g * (w.gapWall[k] as number)
-      take(row, weight * g * share, from)
-      take(row, weight * g * (1 - share), to)
-    }
+    const drawn = g * (w.gapWall[k] as number)
+    enthalpy[to] = (enthalpy[to] as number) + share * drawn
+    enthalpy[from] = (enthalpy[from] as number) + (1 - share) * drawn
+    take(to, share * g * share, from)
+    take(to, share * g * (1 - share), to)
+    take(from, (1 - share) * g * share, from)
+    take(from, (1 - share) * g * (1 - share), to)
   }
   eliminateDominant(eliminated, n, enthalpy)
 

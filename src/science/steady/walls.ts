@@ -43,15 +43,26 @@ export const balanceWalls = (w: Workspace, front: Front, place: FrontPlace, dryF
   settleGaps(w)
   w.wallConductance.fill(0)
   w.wallDrive.fill(0)
-  for (const [s, stretch] of walls.stretches.entries())
-    for (const on of [stretch.inside, stretch.outside])
-      if (on.kind === 'node') {
-        const g = nodeCoefficient(w, on.node) * (walls.area[s] as number)
-        w.wallConductance[on.node] = (w.wallConductance[on.node] as number) + g
-        w.wallDrive[on.node] = (w.wallDrive[on.node] as number) + g * (walls.temperature[s] as number)
-      }
+  for (let s = 0; s < walls.stretches.length; s++) {
+    const { inside, outside } = walls.stretches[s] as WallStretch
+    coupleNode(w, inside, s)
+    coupleNode(w, outside, s)
+  }
   return change
 }
+
+/** Adds a wall to what its node exchanges with walls. */
+const coupleNode = (w: Workspace, side: WallSide, s: number): void => {
+  if (side.kind !== 'node') return
+  const { node } = side
+  const g = nodeCoefficient(w, node) * (w.walls.area[s] as number)
+  w.wallConductance[node] = (w.wallConductance[node] as number) + g
+  w.wallDrive[node] = (w.wallDrive[node] as number) + g * (w.walls.temperature[s] as number)
+}
+
+/** Height of a stretch that lies beside char between two heights [m]. */
+const besideChar = ({ inside, bottom, top: upTo }: WallStretch, from: number, top: number): number =>
+  inside.kind === 'bed' ? Math.max(0, Math.min(upTo, top) - Math.max(bottom, from)) : 0
 
 /** Heat that reaches a wall other than through its gas: flame radiation, and what the front loses beside char [W]. */
 const setSources = (w: Workspace, front: Front, place: FrontPlace, dryFuelRate: number): void => {
@@ -60,12 +71,13 @@ const setSources = (w: Workspace, front: Front, place: FrontPlace, dryFuelRate: 
   const top = bed.base + bed.depth
   // At least the topmost millimetre of the bed glows as soon as it is lit.
   const from = Math.min(bed.base + place.height, top - 1e-3)
-  const besideChar = ({ inside, bottom, top: upTo }: WallStretch): number =>
-    inside.kind === 'bed' ? Math.max(0, Math.min(upTo, top) - Math.max(bottom, from)) : 0
-  const charLength = walls.stretches.reduce((sum, stretch) => sum + besideChar(stretch), 0)
+  let charLength = 0
+  for (let s = 0; s < walls.stretches.length; s++)
+    charLength += besideChar(walls.stretches[s] as WallStretch, from, top)
   const frontLoss = dryFuelRate * front.loss
-  for (const [s, stretch] of walls.stretches.entries()) {
-    let source = charLength > 0 ? (frontLoss * besideChar(stretch)) / charLength : 0
+  for (let s = 0; s < walls.stretches.length; s++) {
+    const stretch = walls.stretches[s] as WallStretch
+    let source = charLength > 0 ? (frontLoss * besideChar(stretch, from, top)) / charLength : 0
     if (stretch.inside.kind === 'node') {
       const { node } = stretch.inside
       const share = (walls.area[s] as number) / (walls.sideArea[node] as number)

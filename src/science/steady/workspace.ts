@@ -114,7 +114,7 @@ const TYPICAL_VELOCITY = 0.03
 const LIKE_AIR: ViscosityRatio = { constant: 1, slope: 0, curvature: 0, error: 0 }
 
 /** Rounds whose residuals the acceleration mixes. */
-const ACCELERATION_DEPTH = 8
+const ACCELERATION_DEPTH = 5
 
 export const layOut = (given: SteadyInput): Workspace => {
   const { site, coefficients } = given
