@@ -118,6 +118,7 @@ export const settle = (
       previousFlow[k] = flow[k] as number
     }
     lastMoved = moved
+    if (round === MAX_ROUNDS - 1) w.beforeLast.set(flow)
     const settled = moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED)
     if (settled && withoutAir + cold === 0) {
       const outcome = finish(w, front, place, flameHeat, { round, newtonSteps, mass: report.residual })
@@ -126,7 +127,7 @@ export const settle = (
     }
     speedUp(w, round)
   }
-  return fail('not settled', `Flows and temperatures did not settle in ${MAX_ROUNDS} rounds.`)
+  return restless(w)
 }
 
 /** Network imbalance that will do, relative: in the first rounds, at last, and against the last round's change [1]. */
@@ -151,6 +152,24 @@ const speedUp = (w: Workspace, round: number): void => {
   w.packed.pack(w, w.gx)
   w.accelerator.next(w.x, w.gx, crawls ? 0.1 : round < SLOW_FROM ? 1 : 0.4)
   w.packed.unpack(w, w.x)
+}
+
+/** No state that stays: names the way whose flow the last rounds moved most. */
+const restless = (w: Workspace): SteadyOutcome => {
+  const { plan, solver, beforeLast } = w
+  let most = 0
+  let name = 'the fuel'
+  for (const [k, link] of plan.links.entries()) {
+    const change = Math.abs((solver.flow[k] as number) - (beforeLast[k] as number))
+    if (change > most && link.kind !== 'gap') {
+      most = change
+      name = link.name
+    }
+  }
+  return fail(
+    'not settled',
+    `No steady draught was found: the flow through ${name} keeps turning round. Such a stove may puff; give its air one clear way.`,
+  )
 }
 
 const doesNotGlow = (reason: string): SteadyOutcome =>

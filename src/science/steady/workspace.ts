@@ -72,6 +72,7 @@ export interface Workspace extends SteadyInput {
   readonly ledger: { fromWalls: number }
   /** For `settle`: the round before. */
   readonly previousFlow: Float64Array
+  readonly beforeLast: Float64Array
   readonly packed: Packing
   readonly x: Float64Array
   readonly gx: Float64Array
@@ -158,6 +159,7 @@ export const layOut = (given: SteadyInput): Workspace => {
     gapLinks,
     walls: layOutWalls(plan, site.temperature),
     previousFlow: new Float64Array(m),
+    beforeLast: new Float64Array(m),
     packed,
     x: new Float64Array(packed.size),
     gx: new Float64Array(packed.size),
