@@ -2,7 +2,7 @@ import type { RandomStream } from '#basis/random.ts'
 import { degrees, fraction, metres, fromMillimetres as mm } from '#basis/units.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import type { Site } from '#science/site.ts'
-import { calm } from '#science/weather/wind.ts'
+import { calm, type Wind } from '#science/weather/wind.ts'
 import type {
   BandPart,
   Can,
@@ -360,6 +360,10 @@ const singleWall = (stream: RandomStream, build: Build): { level: number; host: 
 }
 
 /** A stove that could be built, with fuel and weather; nothing says that it burns. */
+/** Calm half of the time, else up to a stiff breeze at the stove's own height, from anywhere. */
+const randomWind = (stream: RandomStream): Wind =>
+  stream.uniform() < 0.5 ? calm : { speed: stream.between(0.1, 6), from: stream.between(0, 360) }
+
 export const randomCase = (stream: RandomStream): RandomCase => {
   const build: Build = { parts: new Map(), assembly: [] }
   const { level, host, body } = chance(stream, 0.65) ? twoWalls(stream, build) : singleWall(stream, build)
@@ -376,6 +380,10 @@ export const randomCase = (stream: RandomStream): RandomCase => {
       potDiameter: pot === null ? null : metres(pot / 1000),
     },
     moisture,
-    site: { temperature: stream.between(263.15, 313.15), pressure: stream.between(60e3, 103e3), wind: calm },
+    site: {
+      temperature: stream.between(263.15, 313.15),
+      pressure: stream.between(60e3, 103e3),
+      wind: randomWind(stream),
+    },
   }
 }

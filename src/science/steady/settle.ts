@@ -12,8 +12,8 @@ import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 const MAX_ROUNDS = 400
 /** Relative change of flows and gas make below which the state has settled. */
 const SETTLED = 1e-7
-/** Air through the fuel below which there is no front to speak of [kg/s]. */
-const NO_AIR = 1e-8
+/** Flux of air through the fuel below which there is no front to speak of, a hundredth of what only smoulders [kg/(m² s)]. */
+const NO_FLUX = 1.5e-4
 /** Walls that move by less than this have settled [K]. */
 const WALLS_SETTLED = 1e-4
 /** Superficial velocity at which a front is first tried [m/s]. */
@@ -68,9 +68,11 @@ export const settle = (
   if (fresh) start(w, front)
   previousFlow.fill(0)
   w.accelerator.reset()
+  const noAir = NO_FLUX * plan.bed.area
   let newtonSteps = 0
   let lastMoved = 1
   let withoutAir = 0
+  let airless = 0
   let cold = 0
   for (let round = 1; round <= MAX_ROUNDS; round++) {
     w.packed.pack(w, w.x)
@@ -86,15 +88,16 @@ export const settle = (
     setExchange(w, place)
     const through = solver.flow[place.link] as number
     // A transient may stop the air; a front that stays without it is out.
-    withoutAir = through > NO_AIR ? 0 : withoutAir + 1
-    if (withoutAir >= OUT_AFTER) return frontOut(w, place)
+    withoutAir = through > noAir ? 0 : withoutAir + 1
+    if (withoutAir > 0) airless++
+    if (withoutAir >= OUT_AFTER || airless >= AIRLESS_ROUNDS) return frontOut(w, place)
 
     const below = network.from[place.link] as number
     place.airTemperature = below === OUTSIDE ? site.temperature : (w.temperature[below] as number)
     const burntShare =
       below === OUTSIDE ? 0 : (w.gasFraction[below] as number) * (1 + basis.stoichiometricAir)
     const airShare = Math.max(0, 1 - burntShare)
-    const velocity = (Math.max(through, NO_AIR) * airShare) / (w.airDensity * plan.bed.area)
+    const velocity = (Math.max(through, noAir) * airShare) / (w.airDensity * plan.bed.area)
     const next = source.close(velocity, place.airTemperature)
     cold = next.ok ? 0 : cold + 1
     if (next.ok) {
@@ -134,6 +137,9 @@ export const settle = (
 const ROUGH = 1e-4
 const EXACT = 1e-11
 const EXACTER = 1e-3
+
+/** So many rounds without air in all: a front that lives only every other moment does not live. */
+const AIRLESS_ROUNDS = 40
 
 /** Rounds before acceleration starts: the first ones find the region. */
 const FIRST_ROUNDS = 3
