@@ -16,6 +16,8 @@ export interface Stove {
   readonly fuel: FuelCharge
   /** Outside diameter of the pot the stove is built for, or null for none [m]. */
   readonly potDiameter: Metres | null
+  /** Space between the top rim and the pot, which stands on rods or screws; absent or 0: it sits on the rim [m]. */
+  readonly potGap?: Metres
 }
 
 /** A length as measured: the true one lies within `value ± tolerance` [m]. */
@@ -129,7 +131,12 @@ export type WallHole =
       readonly foot: 'square' | 'round'
       readonly bit: string | null
     }
-  | { readonly shape: 'slit'; readonly length: Metres; readonly width: Metres; readonly along: 'axis' | 'round' }
+  | {
+      readonly shape: 'slit'
+      readonly length: Metres
+      readonly width: Metres
+      readonly along: 'axis' | 'round'
+    }
 
 /** Which flat face an opening lies in: an end of a can, or the face of a disc. */
 export type Face = 'bottom' | 'top' | 'face'
@@ -199,14 +206,46 @@ export interface Placement {
   readonly turned: Degrees
 }
 
+/** What lies in the fuel can. Keys that are left out take the usual: no fines, tipped in, the fuel of the table. */
 export interface FuelCharge {
-  /** Key in the fuel table of `science/fuel`. */
+  /** Key in the fuel table of `science/fuel`; of an own fuel, the one it is most like. */
   readonly kind: string
-  /** Wet basis. Null: the fuel table's. */
+  /** As it is burnt, wet basis. Null: the fuel table's. */
   readonly moisture: Fraction | null
   /** Top of the fuel above the floor it lies on [m]. */
   readonly level: Metres
+  /** Broken bits and dust, by weight [1]. */
+  readonly fines?: Fraction
+  readonly packing?: FuelPacking
+  readonly own?: OwnFuel
 }
+
+/** `tipped`: as it falls; `upright`: sticks stood on end side by side, so that air rises along the grain. */
+export type FuelPacking = 'tipped' | 'upright'
+
+/** What the maker measured of a fuel of their own; null where it was not, and the fuel it is like stands in. */
+export interface OwnFuel {
+  readonly name: string
+  /** Of the fuel that was weighed, wet basis; its densities are at this moisture. */
+  readonly moisture: Fraction | null
+  /** From the weight of a filling. */
+  readonly bulk: FuelBulk | null
+  readonly pieces: FuelPieces | null
+  /** Weight of one piece over its volume [kg/m³]. */
+  readonly pieceDensity: number | null
+}
+
+/** A density as it lies, and the inside of the vessel it was weighed in: near a wall pieces lie looser. */
+export interface FuelBulk {
+  /** [kg/m³] */
+  readonly density: number
+  readonly vesselDiameter: Metres
+}
+
+/** A middling piece. */
+export type FuelPieces =
+  | { readonly shape: 'rod'; readonly diameter: Metres; readonly length: Metres }
+  | { readonly shape: 'block'; readonly length: Metres; readonly width: Metres; readonly thickness: Metres }
 
 /** What a check found. */
 export interface Finding {

@@ -1,5 +1,6 @@
 import { good, type Outcome } from '#basis/problem.ts'
 import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
+import { potPlace } from '#stove/assembly/pot.ts'
 import { profileOf } from '#stove/assembly/profile.ts'
 import type { CanEnd, Stove } from '#stove/model.ts'
 import { type CutBed, cutBed } from './bed.ts'
@@ -52,11 +53,10 @@ const rimsOf = (placed: readonly PlacedPart[], walls: readonly CutWall[]): reado
     return heights.map((z) => ({ z, from: hiddenWithin(walls, wall, z), to: wall.radius }))
   })
 
-/** The pot stands on the highest pot stand; a stove without one shows none. */
+/** The pot as drawn; a stove built for none, or one it would only close, shows none. */
 const potOn = (stove: Stove, placed: readonly PlacedPart[]): CutPot | null => {
-  const stands = placed.filter(({ part }) => part.form === 'can' && part.role === 'pot stand')
-  if (stove.potDiameter === null || stands.length === 0) return null
-  return { radius: mm(stove.potDiameter) / 2, bottom: Math.max(...stands.map(({ top }) => mm(top))) }
+  const pot = potPlace(stove, placed)
+  return pot === null ? null : { radius: mm(pot.diameter) / 2, bottom: mm(pot.bottom) }
 }
 
 /**

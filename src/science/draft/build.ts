@@ -1,8 +1,9 @@
 import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
+import { potPlace } from '#stove/assembly/pot.ts'
 import { type Profile, type ProfilePlate, profileOf } from '#stove/assembly/profile.ts'
 import type { Stove } from '#stove/model.ts'
 import { openingArea } from '#stove/opening/area.ts'
-import { type Chamber, mapChambers } from './chambers.ts'
+import { type Chamber, mapChambers, type Throat } from './chambers.ts'
 import { number } from './number.ts'
 import { type Draft, faceOpenings, throatLink, wallOpening } from './passages.ts'
 import type { Hearth, PlanOutcome } from './plan.ts'
@@ -40,22 +41,31 @@ const GROUND: ProfilePlate = {
   height: 0,
 }
 
-/** The pot as a plate on the pot stand, where the stove is built for one. */
+/** The pot as a plate, where there is one. */
 const potPlate = (stove: Stove, placed: readonly PlacedPart[]): ProfilePlate[] => {
-  if (stove.potDiameter === null) return []
-  const stands = placed.filter(({ part }) => part.form === 'can' && part.role === 'pot stand')
-  const highest = Math.max(...stands.map((stand) => stand.top))
-  if (stands.length === 0) return []
-  return [
-    {
-      part: POT,
-      face: null,
-      bore: null,
-      innerRadius: 0,
-      outerRadius: stove.potDiameter / 2,
-      height: highest,
-    },
-  ]
+  const pot = potPlace(stove, placed)
+  return pot === null
+    ? []
+    : [
+        {
+          part: POT,
+          face: null,
+          bore: null,
+          innerRadius: 0,
+          outerRadius: pot.diameter / 2,
+          height: pot.bottom,
+        },
+      ]
+}
+
+/** Gas that leaves under a pot that stands on rods passes the ring between rim and pot, however wide the can is open. */
+const underPot = (t: Throat, stove: Stove, placed: readonly PlacedPart[]): Throat => {
+  const pot = potPlace(stove, placed)
+  if (pot === null || t.above !== null || t.below === null) return t
+  const gap = pot.bottom - pot.rim
+  if (gap <= 0 || Math.abs(t.height - pot.rim) > 1e-3) return t
+  const ring = 2 * Math.PI * t.below.outerRadius * gap
+  return ring < t.area ? { ...t, area: ring, hydraulicDiameter: 2 * gap } : t
 }
 
 const vanesOf = (concentrator: PlacedPart | undefined, plate: ProfilePlate | undefined): Hearth['vanes'] => {
@@ -155,7 +165,7 @@ export const planDraught = (stove: Stove): PlanOutcome => {
     // The fuel's own top is no throat: the bed links are the way up.
     const bedTop = Math.abs(t.height - (base + depth)) < 1e-4
     if (from === to || (bedTop && (from === 'bed' || to === 'bed'))) continue
-    drafts.push({ from, to, link: throatLink(t, placed, fuelCan) })
+    drafts.push({ from, to, link: throatLink(underPot(t, stove, placed), placed, fuelCan) })
   }
 
   const numbered = number(drafts, map, fuelCan, { base, depth, area: bedArea })
