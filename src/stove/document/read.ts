@@ -114,6 +114,7 @@ const resolve = ({ read }: Shaped, json: JsonValue): Outcome<Stove> => {
     assembly: placements,
     fuel: { kind: read.fuel.kind, level: read.fuel.level, moisture: read.fuel.moisture ?? null },
     potDiameter: read.pot?.diameter ?? null,
+    ...(read.pot?.gap === undefined ? {} : { potGap: read.pot.gap }),
   })
 }
 

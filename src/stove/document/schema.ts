@@ -98,7 +98,7 @@ export const stoveSchema = strict({
     level: length('fuelLevel'),
     moisture: share('fuelMoisture').optional(),
   }).meta({ description: 'What is burnt and how high it is filled.' }),
-  pot: strict({ diameter: length('potDiameter') })
+  pot: strict({ diameter: length('potDiameter'), gap: length('potGap').optional() })
     .optional()
     .meta({ description: 'The pot the stove is built for.' }),
   parts: named(partSchema, MOST_PARTS, 'Parts by your own names for them.'),
