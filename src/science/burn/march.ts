@@ -31,17 +31,23 @@ export type BurnOutcome =
   | { readonly ok: true; readonly burn: Burn }
   | { readonly ok: false; readonly failure: SteadyFailure; readonly burn: Burn }
 
-export const defaultBurnOptions: BurnOptions = { wallStart: null, stages: [], longestStep: 45 }
+export const defaultBurnOptions: BurnOptions = { wallStart: null, stages: [], longestStep: 300 }
 
 /** Failures of a state that are the end of a burn, not of the calculation. */
 const ENDS: ReadonlySet<string> = new Set(['front out', 'draws its own smoke', 'does not glow'])
 
-/** First steps after lighting are short: the tin warms in half a minute [s]. */
-const FIRST_STEP = 4
+/** After lighting or a change steps are short, for the tin warms in half a minute [s]; from one to the next they may grow. */
+const FIRST_STEP = 5
+const GROWTH = 1.5
+/** Steps at least while the fire spreads over the bed. */
+const LIGHTING_STEPS = 14
 /** The front moves by no more than this share of the bed in a step. */
-const FRONT_STEP = 0.02
+const FRONT_STEP = 0.04
+/** The char by no more than this share of what was made, at the very end by this. */
+const CHAR_STEP = 0.1
+const LAST_BITE = 0.015
 /** Relative change of flows that ends the iteration within a step. */
-const STEP_TOLERANCE = 1e-7
+const STEP_TOLERANCE = 1e-5
 /** Part of the char at the end that burns with less and less of the bed alight. */
 const LAST_CHAR = 0.4
 const LONGEST_BURN = 6 * 3600
@@ -85,6 +91,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
 
   let stage = 0
   let fresh = true
+  let lastStep = FIRST_STEP
   while (state.time < LONGEST_BURN) {
     for (
       let next = options.stages[stage];
@@ -95,17 +102,16 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
       adopt(changed, w)
       w = changed
       say('changed', next.sentence)
+      lastStep = FIRST_STEP
       stage++
     }
     const { walls } = w
     const alight = alightShare(state, coefficients.ignitionTime, coefficients.charBurnt)
     const place = placeFront(w, state.front, alight, charLeft(state))
     const untilStage = (options.stages[stage]?.from ?? Number.POSITIVE_INFINITY) - state.time
-    let dt = Math.min(
-      options.longestStep,
-      untilStage,
-      state.time < 60 ? FIRST_STEP : Number.POSITIVE_INFINITY,
-    )
+    const spreading =
+      state.phase === 'lighting' ? coefficients.ignitionTime / LIGHTING_STEPS : Number.POSITIVE_INFINITY
+    let dt = Math.min(options.longestStep, GROWTH * lastStep, spreading, untilStage)
     if (!fresh) walls.before.set(walls.temperature)
     else if (options.wallStart?.length === walls.before.length) walls.before.set(options.wallStart)
     else walls.before.fill(site.temperature)
@@ -132,6 +138,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
       break
     }
     fresh = false
+    lastStep = dt
     const now = outcome.state
     ledger.add(w, now, place, dt)
     steps.push({ ...sampleOf(w, now, place, state, asFired), duration: dt })
@@ -143,6 +150,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
     if (state.phase !== 'char' && state.front >= 1 - 1e-9) {
       state.phase = 'char'
       hotWalls = [...w.walls.temperature]
+      lastStep = FIRST_STEP
       say('front at the floor', 'The front reaches the floor: the wood gas is over, the char glows on.')
     }
     if (state.phase === 'char' && state.char <= (1 - coefficients.charBurnt) * state.charMade) {
@@ -212,7 +220,9 @@ const stepFor = (
 ): number => {
   if (state.phase === 'char') {
     const left = state.char - (1 - charBurnt) * state.charMade
-    return Math.min(dt, Math.max(1, (0.08 * state.charMade) / now.dryFuelRate), left / now.dryFuelRate)
+    // Ever smaller bites towards the end, where less and less of it is alight.
+    const bite = Math.max(LAST_BITE * state.charMade, Math.min(CHAR_STEP * state.charMade, left / 3))
+    return Math.min(dt, Math.min(bite, left) / now.dryFuelRate)
   }
   const toFloor = ((1 - state.front) * dryCharge) / now.dryFuelRate
   return Math.min(dt, (FRONT_STEP * dryCharge) / now.dryFuelRate, toFloor)
