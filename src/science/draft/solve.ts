@@ -1,3 +1,4 @@
+import { eliminatePivoted } from '#basis/numerics/elimination.ts'
 import { linkFlow, type Network, OUTSIDE } from './network.ts'
 
 /**
@@ -108,47 +109,6 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
     }
   }
 
-  /** Gaussian elimination with partial pivoting; `imbalance` becomes the Newton step. False if singular. */
-  const eliminate = (n: number): boolean => {
-    for (let c = 0; c < n; c++) {
-      let pivot = c
-      let size = Math.abs(matrix[c * n + c] as number)
-      for (let r = c + 1; r < n; r++) {
-        const other = Math.abs(matrix[r * n + c] as number)
-        if (other > size) {
-          size = other
-          pivot = r
-        }
-      }
-      if (!(size > 1e-300)) return false
-      if (pivot !== c) {
-        for (let j = c; j < n; j++) {
-          const swap = matrix[c * n + j] as number
-          matrix[c * n + j] = matrix[pivot * n + j] as number
-          matrix[pivot * n + j] = swap
-        }
-        const swap = imbalance[c] as number
-        imbalance[c] = imbalance[pivot] as number
-        imbalance[pivot] = swap
-      }
-      const diagonal = matrix[c * n + c] as number
-      for (let r = c + 1; r < n; r++) {
-        const entry = matrix[r * n + c] as number
-        if (entry === 0) continue
-        const factor = entry / diagonal
-        for (let j = c + 1; j < n; j++)
-          matrix[r * n + j] = (matrix[r * n + j] as number) - factor * (matrix[c * n + j] as number)
-        imbalance[r] = (imbalance[r] as number) - factor * (imbalance[c] as number)
-      }
-    }
-    for (let r = n - 1; r >= 0; r--) {
-      let sum = imbalance[r] as number
-      for (let j = r + 1; j < n; j++) sum -= (matrix[r * n + j] as number) * (imbalance[j] as number)
-      imbalance[r] = sum / (matrix[r * n + r] as number)
-    }
-    return true
-  }
-
   /** Good enough is decided by the residual alone. */
   const conclude = (net: Network): SolveReport => {
     report.residual = worst(net.nodes)
@@ -177,7 +137,7 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
       }
       report.iterations++
       assemble(net)
-      if (!eliminate(n)) {
+      if (!eliminatePivoted(matrix, n, imbalance)) {
         report.status = 'sealed'
         return report
       }
