@@ -1,4 +1,5 @@
 import type { CoefficientKey, Coefficients } from '#science/coefficients.ts'
+import { strongest } from './sensitivity.ts'
 import { evenPoints } from './sequence.ts'
 import { COEFFICIENT_KEYS, coefficientsAt } from './spread.ts'
 
@@ -13,7 +14,7 @@ export interface Band {
 
 export interface Sensitivity {
   readonly coefficient: CoefficientKey
-  /** Rank correlation with the figure, −1 to 1 (Spearman). */
+  /** Rank correlation with the figure once those named before it are taken out, −1 to 1; their squares add up to at most 1. */
   readonly correlation: number
 }
 
@@ -39,10 +40,6 @@ export interface BandOptions {
   /** Called between runs with the share done; throw to stop. */
   readonly onProgress?: (share: number) => void
 }
-
-/** Correlations below this are noise at a hundred runs [1]. */
-const NOTICEABLE = 0.25
-const MOST_NAMED = 5
 
 /** Runs the same prediction with many sets of coefficients and says how far each figure may be out. */
 export const sampleBands = <K extends string>(
@@ -75,14 +72,10 @@ export const sampleBands = <K extends string>(
             high: quantile(sorted, 0.95),
             share: sorted.length / samples,
           }
-    const ranks = ranksOf(have.map(({ value }) => value))
-    matters[key] = COEFFICIENT_KEYS.map((coefficient, d) => ({
-      coefficient,
-      correlation: correlation(ranks, ranksOf(have.map(({ i }) => points[i]?.[d] ?? 0))),
-    }))
-      .filter(({ correlation: r }) => Math.abs(r) >= NOTICEABLE)
-      .sort((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation))
-      .slice(0, MOST_NAMED)
+    matters[key] = strongest(
+      have.map(({ value }) => value),
+      COEFFICIENT_KEYS.map((_, d) => have.map(({ i }) => points[i]?.[d] ?? 0)),
+    ).map(({ axis, correlation }) => ({ coefficient: COEFFICIENT_KEYS[axis] as CoefficientKey, correlation }))
   }
   return { samples, seed, figures, matters, outcomes }
 }
@@ -94,28 +87,4 @@ export const quantile = (sorted: readonly number[], p: number): number => {
   const low = sorted[i] as number
   const high = sorted[Math.min(i + 1, sorted.length - 1)] as number
   return low + (at - i) * (high - low)
-}
-
-const ranksOf = (values: readonly number[]): number[] => {
-  const order = values.map((value, i) => ({ value, i })).sort((a, b) => a.value - b.value)
-  const ranks = new Array<number>(values.length)
-  for (const [rank, { i }] of order.entries()) ranks[i] = rank
-  return ranks
-}
-
-const correlation = (a: readonly number[], b: readonly number[]): number => {
-  const n = a.length
-  if (n < 8) return 0
-  const mean = (n - 1) / 2
-  let ab = 0
-  let aa = 0
-  let bb = 0
-  for (let i = 0; i < n; i++) {
-    const x = (a[i] as number) - mean
-    const y = (b[i] as number) - mean
-    ab += x * y
-    aa += x * x
-    bb += y * y
-  }
-  return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : 0
 }

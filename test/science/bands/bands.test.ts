@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { randomStream } from '#basis/random.ts'
 import { quantile, sampleBands } from '#science/bands/bands.ts'
+import { strongest } from '#science/bands/sensitivity.ts'
 import { evenPoints } from '#science/bands/sequence.ts'
 import { COEFFICIENT_KEYS, coefficientsAt, normalQuantile, valueAt } from '#science/bands/spread.ts'
 import { coefficientTable, medianCoefficients } from '#science/coefficients.ts'
@@ -80,4 +82,49 @@ test('quantiles of five numbers', () => {
   expect(quantile([1, 2, 3, 4, 5], 0.5)).toBe(3)
   expect(quantile([1, 2, 3, 4, 5], 0.05)).toBeCloseTo(1.2, 12)
   expect(quantile([7], 0.9)).toBe(7)
+})
+
+describe('forty axes at fifty points', () => {
+  const points = evenPoints(50, 41, 1)
+  const axis = (d: number): readonly number[] => points.map((point) => (point[d] as number) - 0.5)
+  const correlation = (a: readonly number[], b: readonly number[]): number => {
+    const along = (x: readonly number[], y: readonly number[]): number =>
+      x.reduce((sum, value, i) => sum + value * (y[i] as number), 0)
+    return along(a, b) / Math.sqrt(along(a, a) * along(b, b))
+  }
+
+  test('run alongside each other no more than the jitter makes them', () => {
+    // Plain shuffles of fifty give ±0.14 on average and 0.45 at worst.
+    for (let a = 0; a < 41; a++)
+      for (let b = 0; b < a; b++) expect(Math.abs(correlation(axis(a), axis(b)))).toBeLessThan(0.06)
+  })
+
+  test('name the three that make a result, in order, and no other', () => {
+    const result = points.map((point) => 3 * point[7]! - 2 * point[20]! + point[33]! ** 3)
+    const pulls = strongest(
+      result,
+      points[0]!.map((_, d) => axis(d)),
+    )
+    expect(pulls.map(({ axis: found }) => found)).toEqual([7, 20, 33])
+    expect(pulls[1]?.correlation).toBeLessThan(0)
+    // Shares of the variance of ranks.
+    expect(pulls.reduce((sum, { correlation: r }) => sum + r * r, 0)).toBeLessThanOrEqual(1)
+  })
+
+  test('name none for pure chance, and none for too few runs', () => {
+    const stream = randomStream(11)
+    const axes = points[0]!.map((_, d) => axis(d))
+    expect(
+      strongest(
+        points.map(() => stream.uniform()),
+        axes,
+      ),
+    ).toEqual([])
+    expect(
+      strongest(
+        [1, 2, 3],
+        axes.map((values) => values.slice(0, 3)),
+      ),
+    ).toEqual([])
+  })
 })
