@@ -133,6 +133,11 @@ export const quantities = {
   voidFraction: share('void fraction', 'ε', 0.1, 0.98, 'Share of the fuel bed that is air between the pieces.'),
   heatingValue: specificEnergy('heating value', 'LHV', 0, 50e6, 'Heat one kilogram of the fuel gives when it burns and its steam escapes.'),
   waterVolume: volume('water volume', 'Vw', 1e-5, 0.05, 'Water in the pot.'),
+  skirtGap: length('skirt gap', 'gs', 1, 60, 'Room between the side of the pot and a skirt bent round it.'),
+  skirtHeight: length('skirt height', 'hk', 5, 400, 'Height of the skirt beside the pot.'),
+  timeAfterLighting: time('time after lighting', 't', 0, 43_200, 'Time since the fuel was lit.'),
+  tripDays: count('number of days', 'n', 1, 365, 'Days the fuel is to last for.'),
+  boilsPerDay: count('number of boils a day', 'n', 1, 50, 'How often water is brought to the boil on one day.'),
   ambientTemperature: temperature('air temperature', 'T0', 243.15, 323.15, 'Temperature of the air outside, in the shade.'),
   altitude: height('altitude', 'z', -430, 5000, 'Height above the sea: the higher, the thinner the air and the cooler the boil.'),
   airPressure: atmosphere('air pressure', 'p0', 50_000, 110_000, 'Pressure of the air where the stove stands, not reduced to sea level.'),
@@ -150,6 +155,7 @@ export const quantities = {
   reynoldsNumber: ratio('Reynolds number', 'Re', 0, 1e6, 'Whether a flow is smooth or eddying.'),
   dischargeCoefficient: ratio('discharge coefficient', 'Cd', 0, 1, 'Flow a real hole passes, divided by what a perfect one would.'),
   residual: ratio('relative residual', 'r', 0, 1, 'What is left over when a balance is added up, divided by what went in.'),
+  bandSets: count('number of sets', 'N', 0, 10_000, 'How often a prediction is made again with other coefficients, to draw its bands.'),
 
   // Answers: fire and heat
   firepower: power('firepower', 'P', 0, 100e3, 'Heat the fire gives off each second.'),
