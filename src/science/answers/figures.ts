@@ -113,11 +113,12 @@ const charAfter = (burn: Burn, last: BurnStep): number => {
   return next?.char ?? last.char
 }
 
-const boilAnswer = (
+/** Any amount of water over a burn [kg, as litres]. */
+export const boilAnswer = (
   burn: Burn,
   firing: Firing,
   wish: CookingWish,
-  litres: Volume,
+  litres: number,
   site: Site,
   coefficients: Coefficients,
 ): BoilAnswer => {
