@@ -69,6 +69,13 @@ export const share = (key: QuantityKey): z.ZodType<Fraction, string> =>
     description: described(key, 'Text such as "8 %"'),
   })
 
+/** Any other amount with its unit: a weight, a volume [SI unit of the quantity]. */
+export const amount = (key: QuantityKey, examples: string): z.ZodType<number, string> =>
+  field((value) => readQuantity(value, '', key), {
+    type: 'string',
+    description: described(key, examples),
+  })
+
 /** Counts are the only bare numbers of a stove file; text with digits in it is not one. */
 const readBareCount = (value: unknown, key: QuantityKey): Outcome<number> =>
   typeof value === 'string' && readCount(value, '', key).ok

@@ -1,11 +1,11 @@
 import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
 import type { Metres } from '#basis/units.ts'
-import { floorHeight } from '#stove/can/ends.ts'
 import type { Part, Placement, Stove } from '#stove/model.ts'
 import { assemblyProblems, placementOf } from './assembly.ts'
 import { checkFormat } from './formatLine.ts'
 import { type JsonValue, readJson } from './json.ts'
-import { mm, type Place, problemAt, within } from './place.ts'
+import { type Place, within } from './place.ts'
+import { readFuel } from './readFuel.ts'
 import { readPart } from './readPart.ts'
 import { STOVE_FORMAT, type StoveFile, type StoveRead, stoveSchema } from './schema.ts'
 import { schemaProblems } from './schemaProblems.ts'
@@ -56,63 +56,24 @@ const readParts = (
   return { parts, problems }
 }
 
-/** Upper side of what the fuel lies on, above the bottom edge of the fuel can [m]. */
-const fuelFloor = (
-  fuelCan: string,
-  placements: readonly Placement[],
-  parts: ReadonlyMap<string, Part>,
-): number => {
-  const grate = placements.find(({ part, host }) => {
-    const on = parts.get(part)
-    return host === fuelCan && on?.form === 'disc' && on.role === 'grate'
-  })
-  const can = parts.get(fuelCan)
-  const bottom = can?.form === 'can' ? (floorHeight(can.can) ?? 0) : 0
-  if (grate === undefined) return bottom
-  const disc = parts.get(grate.part)
-  const thickness = disc?.form === 'disc' ? disc.thickness : 0
-  return (grate.place === 'stands in' ? bottom : 0) + grate.raised + thickness
-}
-
-const fuelProblems = (
-  read: StoveRead,
-  placements: readonly Placement[],
-  parts: ReadonlyMap<string, Part>,
-  root: Place,
-): readonly Problem[] => {
-  const found = [...parts].find(([, part]) => part.role === 'fuel can')
-  if (found === undefined || found[1].form !== 'can') return []
-  const [name, { can }] = found
-  const floor = fuelFloor(name, placements, parts)
-  const room = can.height.value - floor
-  return read.fuel.level <= room
-    ? []
-    : [
-        problemAt(
-          within(root, 'fuel', 'level'),
-          'fuel.above-can',
-          `at most ${mm(Math.max(0, room))}, the room in "${name}" above what the fuel lies on`,
-          'The level is that of the fuel’s top above the floor it lies on: measure again, or take a taller can.',
-        ),
-      ]
-}
-
 const resolve = ({ read }: Shaped, json: JsonValue): Outcome<Stove> => {
   const root: Place = { file: json, path: [] }
   const placements = read.assembly.map(placementOf)
   const { parts, problems: partProblems } = readParts(read, placements, root)
+  const fuel = readFuel(read.fuel, placements, parts, within(root, 'fuel'))
   const problems = [
     ...partProblems,
     ...assemblyProblems(read.assembly, new Map(Object.entries(read.parts)), root),
-    ...fuelProblems(read, placements, parts, root),
+    ...(fuel.ok ? [] : fuel.problems),
   ]
-  if (problems.length > 0) return bad(...problems)
+  if (problems.length > 0 || !fuel.ok) return bad(...problems)
+  if (fuel.value === null) throw new Error('A stove without a fuel can passed the assembly')
   return good({
     name: read.name,
     about: read.about ?? '',
     parts,
     assembly: placements,
-    fuel: { kind: read.fuel.kind, level: read.fuel.level, moisture: read.fuel.moisture ?? null },
+    fuel: fuel.value,
     potDiameter: read.pot?.diameter ?? null,
     ...(read.pot?.gap === undefined ? {} : { potGap: read.pot.gap }),
   })

@@ -1,8 +1,8 @@
 import * as z from 'zod'
 import { fromMillimetres } from '#basis/units.ts'
 import { canSchema, endSchema } from './canSchema.ts'
-import { angle, length, measured, readText, share, strict, words } from './fields.ts'
-import { readFuelKind } from './fuelKind.ts'
+import { angle, length, measured, strict, words } from './fields.ts'
+import { fuelSchema } from './fuelSchema.ts'
 import { named } from './names.ts'
 import { bandOpening, canOpening, discOpening } from './openingSchema.ts'
 
@@ -93,11 +93,7 @@ export const stoveSchema = strict({
   format: z.literal(STOVE_FORMAT).meta({ description: 'Kind and version of this file.' }),
   name: words(80, 'What you call the stove.'),
   about: words(4000, 'Remarks: where the cans come from, what was tried.').optional(),
-  fuel: strict({
-    kind: readText(readFuelKind, 'Key of the fuel table, such as "pellets-6mm", "wood-chips" or "twigs".'),
-    level: length('fuelLevel'),
-    moisture: share('fuelMoisture').optional(),
-  }).meta({ description: 'What is burnt and how high it is filled.' }),
+  fuel: fuelSchema,
   pot: strict({ diameter: length('potDiameter'), gap: length('potGap').optional() })
     .optional()
     .meta({ description: 'The pot the stove is built for.' }),

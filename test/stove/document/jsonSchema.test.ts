@@ -35,7 +35,30 @@ describe('an independent validator', () => {
     expect(shelf.errors).toBeNull()
   })
 
+  const OWN = {
+    name: 'hazel twigs',
+    like: 'twigs',
+    filling: { weight: '180 g', volume: '0.6 L' },
+    dried: { before: '100 g', after: '87 g' },
+    pieces: { diameter: '9 mm', length: '35 mm', weighed: { count: 20, weight: '31 g' } },
+  }
+
+  test('accepts a fuel of the maker’s own', () => {
+    const file = JSON.parse(exampleNamed('redshank').text)
+    file.fuel = { own: OWN, level: file.fuel.level, fines: '2 %', packing: 'upright' }
+    stove(file)
+    expect(stove.errors).toBeNull()
+  })
+
   test.each<[string, readonly (string | number)[], unknown]>([
+    ['a fuel of the table and one’s own at once', ['fuel', 'own'], OWN],
+    ['no fuel', ['fuel'], { level: '60 mm' }],
+    [
+      'an own fuel of which nothing was measured',
+      ['fuel'],
+      { own: { name: 'x', like: 'twigs' }, level: '60 mm' },
+    ],
+    ['another packing', ['fuel', 'packing'], 'on end'],
     ['an unknown key', ['colour'], 'red'],
     ['a bare number for a length', ['fuel', 'level'], 60],
     ['no holes', ['parts', 'shell', 'openings', 'intake', 'count'], 0],

@@ -76,7 +76,22 @@ const oddValue = fc.oneof(
   fc.jsonValue({ maxDepth: 2 }),
 )
 
-const example = fc.constantFrom(...stoveExamples.map(({ text }) => text))
+/** The same stove with everything a maker can say of a fuel of their own. */
+const withOwnFuel = (text: string): string => {
+  const file = JSON.parse(text)
+  const own = {
+    name: 'hazel twigs',
+    like: 'twigs',
+    filling: { weight: '180 g', volume: '0.6 L' },
+    dried: { before: '100 g', after: '87 g' },
+    pieces: { diameter: '9 mm', length: '35 mm', weighed: { count: 20, weight: '31 g' } },
+  }
+  file.fuel = { own, level: file.fuel.level, fines: '2 %', packing: 'upright' }
+  return JSON.stringify(file)
+}
+
+const texts = stoveExamples.map(({ text }) => text)
+const example = fc.constantFrom(...texts, ...texts.map(withOwnFuel))
 
 /** A measure or a count a little larger or smaller, as a maker tries it. */
 const nudged = (value: unknown, turn: number): unknown => {
