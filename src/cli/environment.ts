@@ -1,12 +1,14 @@
-import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import type { LetteringFonts } from '#craft/pdf/face.ts'
 
 /** What the commands touch outside themselves; tests bring their own. */
 export interface Environment {
   readonly out: (text: string) => void
   readonly err: (text: string) => void
+  /** A line about work in progress that takes the place of the last one; null takes it away. Unseen where nobody watches. */
+  readonly progress: (line: string | null) => void
   readonly readText: (path: string) => string
   /** Writes a file whole or not at all; makes the folder. Returns the path written. */
   readonly write: (folder: string, name: string, bytes: Uint8Array) => string
@@ -39,19 +41,51 @@ const dayOf = (time: Date): string => {
   return `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())}`
 }
 
+/** Whole, or not at all: a half-written file never bears the name. */
+const writeWhole = (path: string, bytes: Uint8Array): void => {
+  const half = `${path}.${process.pid}.part`
+  try {
+    writeFileSync(half, bytes)
+    renameSync(half, path)
+  } catch (error) {
+    rmSync(half, { force: true })
+    throw error
+  }
+}
+
+/** Folder by folder: `mkdir -p` of Node never ends where the system says that a parent is not there, as in `/proc`. */
+const makeFolder = (folder: string): void => {
+  if (existsSync(folder)) return
+  const parent = dirname(folder)
+  if (parent !== folder) makeFolder(parent)
+  // Another command may have made it in the meantime.
+  if (!existsSync(folder)) mkdirSync(folder)
+}
+
 /** A page is read best at up to about a hundred letters a line. */
 const WIDEST = 100
+/** Where nobody says how wide the page is: a pipe, a file. */
+const USUAL = 80
+const NARROWEST = 40
+
+/** Columns of the terminal, even where its output runs through a pager first; else as `COLUMNS` says. */
+const pageWidth = (): number => {
+  const said = Number(process.env.COLUMNS)
+  const columns = process.stdout.columns ?? process.stderr.columns ?? (said > 0 ? said : USUAL)
+  return Math.max(NARROWEST, Math.min(WIDEST, Math.floor(columns)))
+}
 
 export const nodeEnvironment = (): Environment => ({
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
+  progress: (line) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${line ?? ''}`)
+  },
   readText: (path) => readFileSync(path, 'utf8'),
   write: (folder, name, bytes) => {
-    mkdirSync(folder, { recursive: true })
+    makeFolder(folder)
     const path = join(folder, name)
-    const half = `${path}.${process.pid}.part`
-    writeFileSync(half, bytes)
-    renameSync(half, path)
+    writeWhole(path, bytes)
     return path
   },
   fonts: () => ({
@@ -60,5 +94,5 @@ export const nodeEnvironment = (): Environment => ({
   }),
   today: () => dayOf(new Date()),
   version,
-  width: Math.min(WIDEST, process.stdout.columns ?? WIDEST),
+  width: pageWidth(),
 })

@@ -1,6 +1,7 @@
 import { BadInput, type Outcome, orThrow, type Problem } from '#basis/problem.ts'
 import type { QuantityKey } from '#basis/quantities.ts'
 import { readQuantity } from '#basis/text/read.ts'
+import { fuelOf } from '#science/steady/predict.ts'
 import { readStove } from '#stove/document/read.ts'
 import { readShelf } from '#stove/document/shelf.ts'
 import type { Shelf, Stove } from '#stove/model.ts'
@@ -41,8 +42,12 @@ const inFile = <T>(path: string, outcome: Outcome<T>): T => {
   )
 }
 
-export const stoveFrom = (env: Environment, path: string): Stove =>
-  inFile(path, readStove(readFile(env, path, 'FILE')))
+/** The stove of a file, its fuel among those known: a file is refused by every command or by none. */
+export const stoveFrom = (env: Environment, path: string): Stove => {
+  const stove = inFile(path, readStove(readFile(env, path, 'stove file')))
+  inFile(path, fuelOf(stove))
+  return stove
+}
 
 export const shelfFrom = (env: Environment, path: string): Shelf =>
   inFile(path, readShelf(readFile(env, path, '--shelf')))

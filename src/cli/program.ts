@@ -1,27 +1,35 @@
 import { Command, CommanderError } from 'commander'
-import { BadInput, problemSentence } from '#basis/problem.ts'
+import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
+import { fuelTable } from '#science/fuel/table.ts'
 import { cans } from './commands/cans.ts'
 import { check } from './commands/check.ts'
-import { fit } from './commands/fit.ts'
+import { fitting } from './commands/fit.ts'
 import { predict } from './commands/predict.ts'
 import { templates } from './commands/templates.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
 import { wrap } from './page/text.ts'
+import { usageProblem } from './usage.ts'
 
-const EPILOGUE = `
-Every command takes --json. It ends with 0 when all is well, 1 when there are findings or no burn, 2 when a file or an
-option will not do, 3 when Tinwright itself broke.`
+const EPILOGUE =
+  'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
 
 const programFor = (env: Environment, ended: (code: ExitCode) => void): Command => {
   const program = new Command('tinwright')
     .description('From the shelf of cans to the published plan: wood-gas stoves out of salvaged cans.')
     .version(env.version, '--version', 'say the version')
     .helpOption('-h, --help', 'say what it does')
-    .helpCommand(false)
+    .helpCommand('help [command]', 'say what a command does')
     .exitOverride()
-    .configureOutput({ writeOut: env.out, writeErr: env.err })
-    .addHelpText('after', EPILOGUE)
+    .configureOutput({
+      writeOut: env.out,
+      writeErr: env.err,
+      // What is wrong with the words of a command is said in one place, `usageProblem`.
+      outputError: () => undefined,
+      getOutHelpWidth: () => env.width,
+      getErrHelpWidth: () => env.width,
+    })
+    .addHelpText('after', `\n${wrap(EPILOGUE, env.width)}`)
 
   program
     .command('check')
@@ -34,7 +42,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .command('predict')
     .description('how it will burn: air through every row, firepower, burn time, regime')
     .argument('<stove>', 'stove file')
-    .option('--fuel <kind>', 'another fuel than the file says, e.g. pellets-6mm')
+    .option('--fuel <kind>', `another fuel than the file says: ${[...fuelTable.keys()].join(', ')}`)
     .option('--moisture <share>', 'water in the fuel by weight, e.g. "12 %"')
     .option('--temperature <value>', 'air temperature, e.g. "8 °C"')
     .option('--altitude <height>', 'height above the sea, e.g. "900 m"')
@@ -67,16 +75,16 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .argument('[what...]', 'two cans (size code or trade name), or one stove file')
     .option('--shelf <file>', 'every can of a shelf with every other')
     .option('--json', 'for programs')
-    .action((what, options) => ended(fit(env, what, options)))
+    .action((what, options) => ended(fitting(env, what, options)))
   return program
 }
 
-const say = (env: Environment, error: BadInput, json: boolean): void => {
+const say = (env: Environment, problems: readonly Problem[], json: boolean): void => {
   if (json) {
-    env.out(`${JSON.stringify({ problems: error.problems }, null, 2)}\n`)
+    env.out(`${JSON.stringify({ problems }, null, 2)}\n`)
     return
   }
-  for (const problem of error.problems) env.err(`${wrap(problemSentence(problem), env.width, '', '  ')}\n`)
+  for (const problem of problems) env.err(`${wrap(problemSentence(problem), env.width, '', '  ')}\n`)
 }
 
 /** Runs one command. Everything it touches is in `env`; it never ends the process itself. */
@@ -86,19 +94,24 @@ export const run = async (args: readonly string[], env: Environment): Promise<Ex
     code = ended
   })
   if (args.length === 0) {
-    program.outputHelp()
+    program.outputHelp({ error: true })
     return EXIT.badInput
   }
   try {
     await program.parseAsync([...args], { from: 'user' })
     return code
   } catch (error) {
-    if (error instanceof BadInput) {
-      say(env, error, args.includes('--json'))
+    // Help and version end here too.
+    if (error instanceof CommanderError && error.exitCode === 0) return EXIT.fine
+    const json = args.includes('--json')
+    if (error instanceof CommanderError) {
+      say(env, [usageProblem(error, program, args)], json)
       return EXIT.badInput
     }
-    // Commander has already said what is wrong; help and version end here too, with 0.
-    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.fine : EXIT.badInput
+    if (error instanceof BadInput) {
+      say(env, error.problems, json)
+      return EXIT.badInput
+    }
     env.err(`Tinwright broke: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`)
     return EXIT.internal
   }

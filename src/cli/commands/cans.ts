@@ -1,15 +1,17 @@
 import { BadInput } from '#basis/problem.ts'
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
+import type { Metres } from '#basis/units.ts'
 import { canCapacity } from '#stove/can/capacity.ts'
 import { findFoodCan, NAMED_CANS, type NamedCan } from '#stove/can/foodCans.ts'
 import { canFromCode } from '#stove/can/fromCode.ts'
 import { canMass } from '#stove/can/mass.ts'
 import { readSizeCode } from '#stove/can/sizeCode.ts'
-import type { Can } from '#stove/model.ts'
+import type { Can, Measured } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf } from '../input.ts'
-import { columns, page, wrap } from '../page/text.ts'
+import { columns, labelled, page, wrap } from '../page/text.ts'
+import { twice } from '../page/units.ts'
 
 const both = (value: Parameters<typeof formatLength>[0]): string => formatLength(value, { units: 'both' })
 
@@ -22,7 +24,7 @@ export const canNamed = (text: string): { readonly can: Can; readonly named: Nam
   const looksLikeCode = /\d\s*[x×]\s*\d/i.test(text)
   throw new BadInput(
     looksLikeCode
-      ? code.problems
+      ? code.problems.map((problem) => ({ ...problem, value: text }))
       : [
           problemOf(
             'can.unknown',
@@ -35,35 +37,59 @@ export const canNamed = (text: string): { readonly can: Can; readonly named: Nam
   )
 }
 
-const tableRow = ({ name, code, capacity, source, fromMemory }: NamedCan): readonly string[] => {
-  const can = canFromCode(code)
+const holds = (capacity: number): string => twice(capacity, 'capacity', 'US fl oz')
+
+/** Each source once, numbered as the table names them. */
+const SOURCES = [...new Set(NAMED_CANS.map(({ source }) => source))]
+
+const millimetres = (value: Metres): string => formatLength(value, { units: 'mm' }).replace(' mm', '')
+const inches = (value: Metres): string =>
+  formatLength(value, { units: 'in', denominator: 16 }).replace(' in', '')
+const capacityIn = (capacity: number | null, unit: 'mL' | 'US fl oz'): string =>
+  capacity === null ? '' : formatQuantity(capacity, 'capacity', unit).replace(` ${unit}`, '')
+
+const HEAD = ['name', 'code', 'Ø mm', 'Ø in', 'high mm', 'in', 'mL', 'US fl oz', 'from'] as const
+const ALIGN = ['left', 'left', 'right', 'right', 'right', 'right', 'right', 'right', 'left'] as const
+
+const tableRow = ({ name, code, capacity, source }: NamedCan): readonly string[] => {
+  const { seamDiameter, height } = canFromCode(code)
   return [
     name,
     code,
-    both(can.seamDiameter.value),
-    both(can.height.value),
-    capacity === null ? '' : formatQuantity(capacity, 'capacity'),
-    fromMemory ? 'from memory' : source,
+    millimetres(seamDiameter.value),
+    inches(seamDiameter.value),
+    millimetres(height.value),
+    inches(height.value),
+    capacityIn(capacity, 'mL'),
+    capacityIn(capacity, 'US fl oz'),
+    `[${SOURCES.indexOf(source) + 1}]`,
   ]
 }
 
-const detail = (can: Can, named: NamedCan | null): readonly (readonly string[])[] => [
-  [
-    'over the seam',
-    both(can.seamDiameter.value),
-    `± ${formatLength(can.seamDiameter.tolerance, { units: 'mm' })}`,
-  ],
-  ['body', both(can.bodyDiameter.value), `± ${formatLength(can.bodyDiameter.tolerance, { units: 'mm' })}`],
-  ['height', both(can.height.value), `± ${formatLength(can.height.tolerance, { units: 'mm' })}`],
-  ['body sheet', formatLength(can.bodyWall, { units: 'mm', digits: 2 }), ''],
-  ['end sheet', formatLength(can.endWall, { units: 'mm', digits: 2 }), ''],
-  ['weight, both ends on', formatQuantity(canMass(can), 'mass'), formatQuantity(canMass(can), 'mass', 'oz')],
-  ['holds, worked out', formatQuantity(canCapacity(can), 'capacity'), ''],
-  [
-    'holds, published',
-    named?.capacity == null ? 'not known' : formatQuantity(named.capacity, 'capacity'),
-    named?.capacity == null ? '' : named.source,
-  ],
+const tablePage = (width: number): string =>
+  page(
+    wrap(
+      'A size code is the diameter over the seam by the height, each in inches and sixteenths: 404x700 is 4 4/16 in by 7 in. Below, the diameter (Ø) over the seam, the height, and what it holds.',
+      width,
+    ),
+    columns([HEAD, ...NAMED_CANS.map(tableRow)], ALIGN),
+    SOURCES.map((source, i) => wrap(`[${i + 1}] ${source}`, width, '  ', '      ')).join('\n'),
+    wrap('`tinwright cans CODE` shows one of them with what to expect of its body, sheet and weight.', width),
+  )
+
+const measuredText = ({ value, tolerance }: Measured): string => `${both(value)} ± ${both(tolerance)}`
+
+const sheet = (thickness: Metres): string => formatLength(thickness, { units: 'both', digits: 2 })
+
+const detail = (can: Can, named: NamedCan | null): readonly (readonly [string, string])[] => [
+  ['over the seam', measuredText(can.seamDiameter)],
+  ['body', measuredText(can.bodyDiameter)],
+  ['height', measuredText(can.height)],
+  ['body sheet', sheet(can.bodyWall)],
+  ['end sheet', sheet(can.endWall)],
+  ['weight', `${twice(canMass(can), 'mass', 'oz')} with both ends on`],
+  ['holds', `${holds(canCapacity(can))}, worked out`],
+  ...(named?.capacity == null ? [] : [['published', `${holds(named.capacity)}: ${named.source}`] as const]),
 ]
 
 export const cans = (
@@ -73,23 +99,7 @@ export const cans = (
 ): ExitCode => {
   if (names.length === 0) {
     if (options.json) env.out(`${JSON.stringify({ cans: NAMED_CANS }, null, 2)}\n`)
-    else
-      env.out(
-        page(
-          wrap(
-            'A size code is the diameter over the seam by the height, each in inches and sixteenths: 404x700 is 4 4/16 in by 7 in.',
-            env.width,
-          ),
-          columns(
-            [['name', 'code', 'over the seam', 'height', 'holds', 'source'], ...NAMED_CANS.map(tableRow)],
-            ['left', 'left', 'left', 'left', 'right', 'left'],
-          ),
-          wrap(
-            '`tinwright cans CODE` shows one of them with what to expect of its body, sheet and weight.',
-            env.width,
-          ),
-        ),
-      )
+    else env.out(tablePage(env.width))
     return EXIT.fine
   }
   const found = names.map((name) => ({ name, ...canNamed(name) }))
@@ -102,7 +112,7 @@ export const cans = (
       ...found.map(({ can, named }) =>
         [
           `${can.code}${named === null ? '' : `, ${named.name}`}`,
-          columns(detail(can, named), ['left', 'right', 'left']),
+          labelled(detail(can, named), env.width),
         ].join('\n'),
       ),
       wrap(

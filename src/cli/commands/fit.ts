@@ -1,5 +1,5 @@
 import { BadInput } from '#basis/problem.ts'
-import { formatLength, formatQuantity } from '#basis/text/format.ts'
+import { formatLength } from '#basis/text/format.ts'
 import { isWhole } from '#stove/can/ends.ts'
 import { findFoodCan } from '#stove/can/foodCans.ts'
 import { readSizeCode } from '#stove/can/sizeCode.ts'
@@ -10,7 +10,8 @@ import type { Can, Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, shelfFrom, stoveFrom } from '../input.ts'
-import { page, wrap } from '../page/text.ts'
+import { labelled, page, wrap } from '../page/text.ts'
+import { twice } from '../page/units.ts'
 import { canNamed } from './cans.ts'
 
 export interface FitCommandOptions {
@@ -22,9 +23,11 @@ const both = (value: Parameters<typeof formatLength>[0]): string => formatLength
 
 const bundlePage = (env: Environment, stove: Stove, bundle: Bundle): string =>
   page(
-    `${stove.name}, packed: ${both(bundle.diameter)} across, ${both(bundle.height)} high, ` +
-      `${formatQuantity(bundle.volume, 'packedVolume')}, ${formatQuantity(bundle.mass, 'mass')} ` +
-      `(${formatQuantity(bundle.mass, 'mass', 'oz')})`,
+    wrap(
+      `${stove.name}, packed: ${both(bundle.diameter)} across, ${both(bundle.height)} high, ` +
+        `${twice(bundle.volume, 'packedVolume', 'US qt')}, ${twice(bundle.mass, 'mass', 'oz')}`,
+      env.width,
+    ),
     [
       'Pack it so',
       ...bundle.sentences.map((line, i) => wrap(`${i + 1}. ${line}`, env.width, '  ', '     ')),
@@ -73,6 +76,10 @@ const worthKnowing = ({ fit }: Pair): boolean =>
 const pairSentence = ({ cutOpen: cut, outer, fit }: Pair): string =>
   cut ? `With the top of ${outer} cut out: ${fit.sentence}` : fit.sentence
 
+/** What a can is known by on the shelf. */
+const canLine = (name: string, { seamDiameter, height }: Can): string =>
+  `${name}: ${both(seamDiameter.value)} over the seam, ${both(height.value)} high`
+
 const ofShelf = (env: Environment, path: string, json: boolean): ExitCode => {
   const { cans } = shelfFrom(env, path)
   const found = [...cans].flatMap(([inner, innerCan]) =>
@@ -87,12 +94,14 @@ const ofShelf = (env: Environment, path: string, json: boolean): ExitCode => {
   }
   env.out(
     page(
-      `${cans.size} cans on the shelf, ${found.length} ways that one goes with another`,
-      ...[...cans.keys()].map((name) => {
-        const these = found.filter(({ inner }) => inner === name)
-        return these.length === 0
-          ? wrap(`${name}: goes into or onto no other can of the shelf.`, env.width)
-          : [name, ...these.map((pair) => wrap(pairSentence(pair), env.width, '  ', '    '))].join('\n')
+      `${cans.size} ${cans.size === 1 ? 'can' : 'cans'} on the shelf, ${found.length} ${found.length === 1 ? 'way' : 'ways'} that one goes with another`,
+      ...[...cans].map(([name, can]) => {
+        const these = found.filter(({ inner }) => inner === name).map(pairSentence)
+        const said = these.length === 0 ? ['Goes into or onto no other can of the shelf.'] : these
+        return [
+          wrap(canLine(name, can), env.width),
+          ...said.map((sentence) => wrap(sentence, env.width, '  ', '    ')),
+        ].join('\n')
       }),
     ),
   )
@@ -110,24 +119,39 @@ const ofStove = (env: Environment, path: string, json: boolean): ExitCode => {
 
 const ofTwo = (env: Environment, one: string, other: string, json: boolean): ExitCode => {
   const pair = pairOf(one, canNamed(one).can, other, canNamed(other).can)
-  env.out(json ? `${JSON.stringify(pair, null, 2)}\n` : page(wrap(pairSentence(pair), env.width)))
+  env.out(
+    json
+      ? `${JSON.stringify(pair, null, 2)}\n`
+      : page(
+          wrap(pairSentence(pair), env.width),
+          labelled(
+            [[one, canNamed(one).can] as const, [other, canNamed(other).can] as const].map(([name, can]) => [
+              name,
+              `${both(can.seamDiameter.value)} over the seam, ${both(can.bodyDiameter.value)} body, ${both(can.height.value)} high`,
+            ]),
+            env.width,
+          ),
+        ),
+  )
   return EXIT.fine
 }
 
 /** A single word is a stove file unless it names a can. */
 const isCan = (text: string): boolean => findFoodCan(text) !== null || readSizeCode(text, 'can').ok
 
-export const fit = (env: Environment, what: readonly string[], options: FitCommandOptions): ExitCode => {
+export const fitting = (env: Environment, what: readonly string[], options: FitCommandOptions): ExitCode => {
   const json = options.json === true
   const [one, other] = what
   if (options.shelf !== undefined && what.length === 0) return ofShelf(env, options.shelf, json)
-  if (one !== undefined && other !== undefined && what.length === 2) return ofTwo(env, one, other, json)
-  if (one !== undefined && what.length === 1 && !isCan(one)) return ofStove(env, one, json)
+  if (one !== undefined && other !== undefined && what.length === 2 && options.shelf === undefined)
+    return ofTwo(env, one, other, json)
+  if (one !== undefined && what.length === 1 && options.shelf === undefined && !isCan(one))
+    return ofStove(env, one, json)
   throw new BadInput([
     problemOf(
       'fit.what',
       'fit',
-      what.join(' '),
+      [...what, ...(options.shelf === undefined ? [] : [`--shelf ${options.shelf}`])].join(' '),
       'two cans, one stove file, or --shelf FILE alone',
       'For example: tinwright fit 307x409 404x700.',
     ),

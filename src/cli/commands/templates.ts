@@ -1,11 +1,15 @@
-import { BadInput } from '#basis/problem.ts'
+import { BadInput, type Problem } from '#basis/problem.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import type { PaperName } from '#craft/sheet/paper.ts'
-import { templatesPdf } from '#craft/templates.ts'
+import { type Templates, templatesPdf } from '#craft/templates.ts'
+import { checkStove } from '#stove/check/checkStove.ts'
+import type { Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
+import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
+import { stopsBlock } from '../page/findings.ts'
 import { page, wrap } from '../page/text.ts'
 
 export interface TemplatesCommandOptions {
@@ -30,8 +34,30 @@ export const fileNameOf = (name: string): string =>
   name
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60) || 'stove'
+    .slice(0, 60)
+    .replace(/^-+|-+$/g, '') || 'stove'
+
+/** What the templates find wrong, told where the user wrote it. */
+const whereWritten = (problem: Problem, file: string): Problem =>
+  problem.field === 'date'
+    ? { ...problem, field: '--date' }
+    : { ...problem, field: `${file}: ${problem.field}` }
+
+const drawn = async (
+  env: Environment,
+  stove: Stove,
+  file: string,
+  paper: PaperName,
+  date: string,
+): Promise<Templates> => {
+  const fonts = env.fonts()
+  try {
+    return await templatesPdf(stove, { paper, date, version: env.version, fonts })
+  } catch (error) {
+    if (!(error instanceof BadInput)) throw error
+    throw new BadInput(error.problems.map((problem) => whereWritten(problem, file)))
+  }
+}
 
 export const templates = async (
   env: Environment,
@@ -40,28 +66,23 @@ export const templates = async (
 ): Promise<ExitCode> => {
   const paper = paperOf(options.paper)
   const stove = stoveFrom(env, file)
-  const made = await templatesPdf(stove, {
-    paper,
-    date: options.date ?? env.today(),
-    version: env.version,
-    fonts: env.fonts(),
-  })
-  const path = env.write(
-    options.out,
-    `${fileNameOf(stove.name)}-templates-${paper.toLowerCase()}.pdf`,
-    made.pdf,
-  )
+  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const code = stops.length === 0 ? EXIT.fine : EXIT.findings
+  const made = await drawn(env, stove, file, paper, options.date ?? env.today())
+  const name = `${fileNameOf(stove.name)}-templates-${paper.toLowerCase()}.pdf`
+  const path = writeInto(env, options.out, name, made.pdf)
   if (options.json) {
-    env.out(
-      `${JSON.stringify({ stove: stove.name, paper, pages: made.pages, path, missingLetters: made.missingLetters, cautions: MAKING_CAUTIONS }, null, 2)}\n`,
-    )
-    return EXIT.fine
+    const { pages, missingLetters } = made
+    const answer = { stove: stove.name, paper, pages, path, missingLetters }
+    env.out(`${JSON.stringify({ ...answer, stopFindings: stops, cautions: MAKING_CAUTIONS }, null, 2)}\n`)
+    return code
   }
   env.out(
     page(
       `${path}: ${made.pages} ${made.pages === 1 ? 'page' : 'pages'} of ${paper}, true size`,
+      stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       wrap(
-        'Print at 100 % (no “fit to page”), then measure both bars on a page: each is 100 mm. Do not drill from a page whose bars are off by more than half a millimetre.',
+        'Print at 100 % (no “fit to page”), then measure both bars on a page: each is 100 mm long, the line beside it 4 in. Do not drill from a page whose bars are off by more than 0.5 mm (1/64 in).',
         env.width,
       ),
       made.missingLetters.length === 0
@@ -70,5 +91,5 @@ export const templates = async (
       cautionBlock(env.width),
     ),
   )
-  return EXIT.fine
+  return code
 }
