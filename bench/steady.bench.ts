@@ -1,6 +1,6 @@
 import { medianCoefficients } from '#science/coefficients.ts'
 import { planDraught } from '#science/draft/build.ts'
-import { fuelTable } from '#science/fuel/table.ts'
+import { fuelOf } from '#science/fuel/charge.ts'
 import { mildDay } from '#science/site.ts'
 import { createSteadyModel } from '#science/steady/model.ts'
 import type { Stove } from '#stove/model.ts'
@@ -14,12 +14,11 @@ const POSITIONS = Array.from({ length: 20 }, (_, i) => 0.05 + 0.045 * i)
 /** Settles the stove's state for every place of the front; returns the air's sum. */
 const settleAll = (stove: Stove): (() => number) => {
   const outcome = planDraught(stove)
-  const fuel = fuelTable.get(stove.fuel.kind)
-  if (!outcome.ok || fuel === undefined) throw new Error('the stove of the measurement does not burn')
+  const fuel = fuelOf(stove)
+  if (!outcome.ok || !fuel.ok) throw new Error('the stove of the measurement does not burn')
   const model = createSteadyModel({
     plan: outcome.plan,
-    fuel,
-    moisture: fuel.moisture,
+    fuel: fuel.value,
     site: mildDay,
     coefficients: medianCoefficients,
     burntOff: true,

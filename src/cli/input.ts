@@ -1,7 +1,7 @@
 import { BadInput, type Outcome, orThrow, type Problem } from '#basis/problem.ts'
 import type { QuantityKey } from '#basis/quantities.ts'
 import { readQuantity } from '#basis/text/read.ts'
-import { fuelOf } from '#science/steady/predict.ts'
+import { fuelOf } from '#science/fuel/charge.ts'
 import { readStove } from '#stove/document/read.ts'
 import { readShelf } from '#stove/document/shelf.ts'
 import type { Shelf, Stove } from '#stove/model.ts'

@@ -1,7 +1,7 @@
 import { randomStream } from '#basis/random.ts'
 import { medianCoefficients } from '#science/coefficients.ts'
 import { planDraught } from '#science/draft/build.ts'
-import { fuelTable } from '#science/fuel/table.ts'
+import { fuelOf } from '#science/fuel/charge.ts'
 import { createSteadyModel } from '#science/steady/model.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { randomCase } from './randomStove.ts'
@@ -77,15 +77,14 @@ export const runCampaign = (
 
   for (let i = from; i < from + stoves; i++) {
     const { stove, moisture, site } = randomCase(stream.fork(i))
-    const fuel = fuelTable.get(stove.fuel.kind)
+    const fuel = fuelOf(stove, moisture)
     const outcome = planDraught(stove)
-    if (fuel === undefined) throw new Error('the generator drew a fuel that is not in the table')
-    if (!outcome.ok) note(outcome.reason.code, i)
+    if (!fuel.ok) note(fuel.problems[0]?.code ?? 'fuel', i)
+    else if (!outcome.ok) note(outcome.reason.code, i)
     else {
       const model = createSteadyModel({
         plan: outcome.plan,
-        fuel,
-        moisture,
+        fuel: fuel.value,
         site,
         coefficients: medianCoefficients,
         burntOff: true,

@@ -4,10 +4,9 @@ import { type BurnOutcome, defaultBurnOptions, march } from '#science/burn/march
 import { type Coefficients, medianCoefficients } from '#science/coefficients.ts'
 import { planDraught } from '#science/draft/build.ts'
 import type { DraughtPlan } from '#science/draft/plan.ts'
+import { type ChargedFuel, fuelOf } from '#science/fuel/charge.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
-import type { Fuel } from '#science/fuel/table.ts'
 import { mildDay, type Site } from '#science/site.ts'
-import { fuelOf } from '#science/steady/predict.ts'
 import type { Stove } from '#stove/model.ts'
 
 /** What a stove is burnt with and in. */
@@ -33,8 +32,7 @@ export const plainCase: BurnCase = {
 
 /** A stove ready to be burnt, over and over with other coefficients. */
 export interface Firing {
-  readonly fuel: Fuel
-  readonly moisture: number
+  readonly fuel: ChargedFuel
   readonly plan: DraughtPlan
   /** As fired [kg] and [J/kg]. */
   readonly charge: number
@@ -59,7 +57,7 @@ export const withDamper = (stove: Stove, turned: number): Stove => ({
 /** Lays everything out once; problems of the fuel come back as the maker's to mend. */
 export const fire = (stove: Stove, chosen: Partial<BurnCase> = {}): Outcome<FiringOutcome> => {
   const { site, moisture: wetness, burntOff, hot, damper } = { ...plainCase, ...chosen }
-  const found = fuelOf(stove)
+  const found = fuelOf(stove, wetness)
   if (!found.ok) return found
   const fuel = found.value
   const planned = planDraught(stove)
@@ -71,8 +69,7 @@ export const fire = (stove: Stove, chosen: Partial<BurnCase> = {}): Outcome<Firi
     stages.push({ from: at, plan: changed.plan, sentence: `Damper turned to ${turned}°.` })
   }
   const { plan } = planned
-  const moisture = wetness ?? stove.fuel.moisture ?? fuel.moisture
-  const input = { plan, fuel, moisture, site, burntOff }
+  const input = { plan, fuel, site, burntOff }
   const burn = (coefficients: Coefficients = medianCoefficients): BurnOutcome => {
     const once = (wallStart: readonly number[] | null): BurnOutcome =>
       march({ ...input, coefficients }, { ...defaultBurnOptions, wallStart, stages })
@@ -84,12 +81,11 @@ export const fire = (stove: Stove, chosen: Partial<BurnCase> = {}): Outcome<Firi
     kind: 'firing',
     firing: {
       fuel,
-      moisture,
       plan,
       charge: fuel.bulkDensity * plan.bed.area * plan.bed.depth,
       lowerHeatingValue: lowerHeatingValueAsFired(
         lowerHeatingValue(fuel.higherHeatingValue, fuel.analysis.H),
-        moisture,
+        fuel.moisture,
       ),
       burn,
     },

@@ -67,15 +67,15 @@ const settingOf = (
   const out = { turned, free: freeShare(stove, band), firepower: null, regime: null }
   const planned = planDraught(stove)
   if (!planned.ok) return out
-  const { fuel, moisture, lowerHeatingValue } = firing
-  const model = createSteadyModel({ plan: planned.plan, fuel, moisture, site, coefficients, burntOff: true })
+  const { fuel, lowerHeatingValue } = firing
+  const model = createSteadyModel({ plan: planned.plan, fuel, site, coefficients, burntOff: true })
   const outcome = model.solve(0.5)
   if (!outcome.ok) return out
   const moment = describeMoment({
     plan: model.plan,
     state: outcome.state,
     position: 0.5,
-    moisture,
+    moisture: fuel.moisture,
     site,
     asFired: lowerHeatingValue,
     coefficients,

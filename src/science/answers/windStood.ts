@@ -21,8 +21,8 @@ const FINENESS = 0.25
 
 /** Does the front get more air than it needs to do better than smoulder, half way down? */
 const burns = (firing: Firing, site: Site, coefficients: Coefficients): boolean => {
-  const { plan, fuel, moisture } = firing
-  const outcome = createSteadyModel({ plan, fuel, moisture, site, coefficients, burntOff: true }).solve(0.5)
+  const { plan, fuel } = firing
+  const outcome = createSteadyModel({ plan, fuel, site, coefficients, burntOff: true }).solve(0.5)
   return outcome.ok && outcome.state.primaryAir / plan.bed.area >= SMOULDER_FLUX
 }
 

@@ -41,7 +41,7 @@ export class Ledger {
     else {
       this.fuel += rate * dt
       this.charMade += rate * front.char * dt
-      this.water += (rate * w.moisture * dt) / (1 - w.moisture)
+      this.water += (rate * w.fuel.moisture * dt) / (1 - w.fuel.moisture)
     }
     let air = 0
     let flue = 0

@@ -68,7 +68,8 @@ export interface BurnState {
  */
 export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOptions): BurnOutcome => {
   let w = layOut(input)
-  const { plan, site, coefficients, fuel, moisture } = w
+  const { plan, site, coefficients, fuel } = w
+  const { moisture } = fuel
   const bedDiameter = 2 * Math.sqrt(plan.bed.area / Math.PI)
   const model = frontModel(fuel, moisture, site.temperature, coefficients, bedDiameter)
   const raw = rawFuelSource(model, moisture, coefficients)

@@ -12,13 +12,13 @@ export const sampleOf = (
   state: BurnState,
   asFired: number,
 ): BurnSample => {
-  const { plan, moisture, site, coefficients } = w
+  const { plan, fuel, site, coefficients } = w
   const glows = state.phase === 'char'
   const moment = describeMoment({
     plan,
     state: now,
     position: state.front,
-    moisture: glows ? 0 : moisture,
+    moisture: glows ? 0 : fuel.moisture,
     site,
     asFired: glows ? now.front.charHeat : asFired,
     coefficients,

@@ -1,5 +1,6 @@
 import { bad, good, type Outcome } from '#basis/problem.ts'
-import type { FuelCharge, FuelPacking, OwnFuel } from '#stove/model.ts'
+import type { Fraction } from '#basis/units.ts'
+import type { FuelCharge, FuelPacking, OwnFuel, Stove } from '#stove/model.ts'
 import { type BedResistance, standingResistance, tippedResistance } from './bedResistance.ts'
 import { fitProblems, voidProblems } from './chargeProblems.ts'
 import { finesFactor } from './fines.ts'
@@ -140,4 +141,20 @@ export const chargeFuel = (charge: FuelCharge, bedDiameter: number): Outcome<Cha
     resistance: { viscous: factor * clean.viscous, inertial: factor * clean.inertial },
     cautions: cautionsOf(fuel, charge),
   })
+}
+
+/** Inside diameter of the can the fuel lies in [m]; null where no part is the fuel can. */
+const fuelCanBore = (stove: Stove): number | null => {
+  for (const part of stove.parts.values())
+    if (part.form === 'can' && part.role === 'fuel can')
+      return part.can.bodyDiameter.value - 2 * part.can.bodyWall
+  return null
+}
+
+/** The fuel of a stove as it lies in its fuel can, at its own moisture or another, wet basis [1]. Problems: as `chargeFuel`. */
+export const fuelOf = (stove: Stove, moisture: number | null = null): Outcome<ChargedFuel> => {
+  const found = tableFuel(stove.fuel.kind, stove.fuel.own === undefined ? 'fuel.kind' : 'fuel.own.like')
+  if (!found.ok) return found
+  const charge = moisture === null ? stove.fuel : { ...stove.fuel, moisture: moisture as Fraction }
+  return chargeFuel(charge, fuelCanBore(stove) ?? found.value.vesselDiameter)
 }

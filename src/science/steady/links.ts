@@ -1,7 +1,8 @@
 import { STANDARD_GRAVITY } from '#basis/constants.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
-import { bed as bedShape, CREEPING_HOLE_LOSS } from '#science/draft/resistance.ts'
+import { CREEPING_HOLE_LOSS } from '#science/draft/resistance.ts'
 import type { Front } from '#science/fire/front.ts'
+import { bedPassage, tippedResistance } from '#science/fuel/bedResistance.ts'
 import { type GasBasis, mixtureGasConstant, zOfStoichiometric } from '#science/gas/mixture.ts'
 import { quickAirViscosity } from '#science/gas/transport.ts'
 import { ratioToAir } from '#science/gas/viscosityRatio.ts'
@@ -88,12 +89,11 @@ const setBedLink = (w: Workspace, k: number, front: Front, place: FrontPlace): v
   const hotViscosity = fresh
     ? quickAirViscosity(front.temperature) * ratioToAir(w.viscosity.unburnt, front.temperature)
     : viscosity
-  const raw = bedShape(bed.area, rawDepth, fuel.voidFraction, fuel.pieceDiameter)
-  const char = bedShape(
+  const raw = bedPassage(fuel.resistance, bed.area, rawDepth)
+  const char = bedPassage(
+    tippedResistance(coefficients.charVoid, fuel.pieceDiameter * coefficients.charShrink),
     bed.area,
     charDepth * coefficients.charSettle * place.charLeft,
-    coefficients.charVoid,
-    fuel.pieceDiameter * coefficients.charShrink,
   )
   network.linear[k] = (raw.viscous * viscosity) / passing + (gain * char.viscous * hotViscosity) / hotDensity
   network.quadratic[k] = raw.inertial / passing + (gain * gain * char.inertial) / hotDensity

@@ -20,12 +20,12 @@ export const createSteadyModel = (input: SteadyInput): SteadyModel => {
   const bedDiameter = 2 * Math.sqrt(input.plan.bed.area / Math.PI)
   const model = frontModel(
     input.fuel,
-    input.moisture,
+    input.fuel.moisture,
     input.site.temperature,
     input.coefficients,
     bedDiameter,
   )
-  const source = rawFuelSource(model, input.moisture, input.coefficients)
+  const source = rawFuelSource(model, input.fuel.moisture, input.coefficients)
   return {
     plan: w.plan,
     solve: (frontPosition) => settle(w, placeFront(w, frontPosition), source, { fresh: true }),

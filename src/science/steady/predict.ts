@@ -1,9 +1,9 @@
-import { bad, type Outcome, type Problem } from '#basis/problem.ts'
+import type { Outcome } from '#basis/problem.ts'
 import { type Coefficients, medianCoefficients } from '#science/coefficients.ts'
 import { planDraught } from '#science/draft/build.ts'
 import type { DraughtPlan } from '#science/draft/plan.ts'
+import { type ChargedFuel, fuelOf } from '#science/fuel/charge.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
-import { type Fuel, fuelTable } from '#science/fuel/table.ts'
 import { mildDay, type Site } from '#science/site.ts'
 import type { Stove } from '#stove/model.ts'
 import { describeMoment } from './describe.ts'
@@ -32,26 +32,12 @@ export type PredictionOutcome =
 /** Places of the front at which the march over the bed is sampled: midpoints of five equal layers. */
 const LAYERS = [0.1, 0.3, 0.5, 0.7, 0.9] as const
 
-/** The fuel a stove names, or the problem that it is not in the table. */
-export const fuelOf = (stove: Stove): Outcome<Fuel> => {
-  const fuel = fuelTable.get(stove.fuel.kind)
-  if (fuel !== undefined) return { ok: true, value: fuel }
-  const problem: Problem = {
-    code: 'fuel.unknown',
-    field: 'fuel.kind',
-    value: stove.fuel.kind,
-    allowed: [...fuelTable.keys()].join(', '),
-    fix: 'Choose the fuel nearest to yours from this list.',
-  }
-  return bad(problem)
-}
-
 /**
  * Predicts the steady burn of a stove. Throws nothing: a stove that cannot burn comes back with the reason, a fuel
  * that is not known as a problem.
  */
 export const predictSteady = (stove: Stove, options: PredictOptions = {}): Outcome<PredictionOutcome> => {
-  const found = fuelOf(stove)
+  const found = fuelOf(stove, options.moisture)
   if (!found.ok) return found
   const fuel = found.value
   const planned = planDraught(stove)
@@ -62,16 +48,15 @@ export const predictSteady = (stove: Stove, options: PredictOptions = {}): Outco
 const predictPlan = (
   stove: Stove,
   plan: DraughtPlan,
-  fuel: Fuel,
+  fuel: ChargedFuel,
   options: PredictOptions,
 ): PredictionOutcome => {
   const site = options.site ?? mildDay
   const coefficients = options.coefficients ?? medianCoefficients
-  const moisture = options.moisture ?? stove.fuel.moisture ?? fuel.moisture
+  const { moisture } = fuel
   const model = createSteadyModel({
     plan,
     fuel,
-    moisture,
     site,
     coefficients,
     burntOff: options.burntOff ?? true,

@@ -8,7 +8,7 @@ import type { Front } from '#science/fire/front.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { airPerFuel } from '#science/fire/source.ts'
 import { TAR_ATOMS } from '#science/fire/tar.ts'
-import type { Fuel } from '#science/fuel/table.ts'
+import type { ChargedFuel } from '#science/fuel/charge.ts'
 import { AIR, AIR_MOLES, specificEnthalpy } from '#science/gas/blend.ts'
 import { type ViscosityRatio, viscosityRatio } from '#science/gas/viscosityRatio.ts'
 import type { Site } from '#science/site.ts'
@@ -18,9 +18,8 @@ import { layOutWalls, type WallModel } from './wallModel.ts'
 
 export interface SteadyInput {
   readonly plan: DraughtPlan
-  readonly fuel: Fuel
-  /** Wet basis [1]. */
-  readonly moisture: number
+  /** As it lies in the fuel can. */
+  readonly fuel: ChargedFuel
   readonly site: Site
   readonly coefficients: Coefficients
   /** The cans have been through a fire: their tin has run off and the steel is dark. */
@@ -90,9 +89,12 @@ export interface Workspace extends SteadyInput {
 }
 
 /** The gas of a typical front of this fuel; how it shifts with the air flow moves its viscosity by less than 1 %. */
-const viscosityOf = ({ fuel, moisture, site, coefficients }: SteadyInput): Workspace['viscosity'] => {
-  const airRatio = airPerFuel(TYPICAL_VELOCITY, moisture, coefficients)
-  const closed = frontModel(fuel, moisture, site.temperature, coefficients).close(airRatio, site.temperature)
+const viscosityOf = ({ fuel, site, coefficients }: SteadyInput): Workspace['viscosity'] => {
+  const airRatio = airPerFuel(TYPICAL_VELOCITY, fuel.moisture, coefficients)
+  const closed = frontModel(fuel, fuel.moisture, site.temperature, coefficients).close(
+    airRatio,
+    site.temperature,
+  )
   if (!closed.ok) return { unburnt: LIKE_AIR, burnt: LIKE_AIR }
   const { moles } = closed.front
   const { tar, ...gases } = moles

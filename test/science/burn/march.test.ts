@@ -10,7 +10,8 @@ const stoves = [
 ]
 
 describe.each(stoves)('%s', (_, build) => {
-  const { burn, charge, moisture, fuel } = firingOf(build())
+  const { burn, charge, fuel } = firingOf(build())
+  const { moisture } = fuel
   const outcome = burn()
   const { steps, events, totals } = outcome.burn
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import { orThrow } from '#basis/problem.ts'
 import { medianCoefficients } from '#science/coefficients.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
-import { fuelTable } from '#science/fuel/table.ts'
+import { fuelOf } from '#science/fuel/charge.ts'
 import { mildDay } from '#science/site.ts'
 import { createSteadyModel } from '#science/steady/model.ts'
 import { planOf } from '../draft/frozenNetwork.ts'
@@ -11,12 +12,10 @@ describe('mass, added up over the outside of the stove', () => {
   test.each(Object.entries(layouts))('%s: what goes out is air and fuel less char', (_, build) => {
     const stove = build()
     const plan = planOf(stove)
-    const fuel = fuelTable.get(stove.fuel.kind)
-    if (fuel === undefined) throw new Error('no such fuel')
+    const fuel = orThrow(fuelOf(stove))
     const model = createSteadyModel({
       plan,
       fuel,
-      moisture: fuel.moisture,
       site: mildDay,
       coefficients: medianCoefficients,
       burntOff: true,

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
+import { orThrow } from '#basis/problem.ts'
 import { randomStream } from '#basis/random.ts'
 import { medianCoefficients } from '#science/coefficients.ts'
 import { planDraught } from '#science/draft/build.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
 import type { DraughtPlan } from '#science/draft/plan.ts'
-import { type Fuel, fuelTable } from '#science/fuel/table.ts'
+import { type ChargedFuel, fuelOf } from '#science/fuel/charge.ts'
 import { mildDay, type Site } from '#science/site.ts'
 import { createSteadyModel } from '#science/steady/model.ts'
 import { planOf } from '../draft/frozenNetwork.ts'
@@ -19,17 +20,15 @@ import { randomCase } from '../randomStove.ts'
  * of the rows let less through when they are wider, by a few hundredths at most.
  */
 interface Day {
-  readonly fuel: Fuel
-  readonly moisture: number
+  readonly fuel: ChargedFuel
   readonly site: Site
 }
 
 /** All that leaves the stove, air and what came of the fuel [kg/s]; null where it does not burn. */
-const leaving = (plan: DraughtPlan, { fuel, moisture, site }: Day): number | null => {
+const leaving = (plan: DraughtPlan, { fuel, site }: Day): number | null => {
   const outcome = createSteadyModel({
     plan,
     fuel,
-    moisture,
     site,
     coefficients: medianCoefficients,
     burntOff: true,
@@ -40,7 +39,7 @@ const leaving = (plan: DraughtPlan, { fuel, moisture, site }: Day): number | nul
     const m = flow[k] as number
     return sum + (from === OUTSIDE ? Math.max(0, m) : to === OUTSIDE ? Math.max(0, -m) : 0)
   }, 0)
-  return air + dryFuelRate * (1 + moisture / (1 - moisture) - front.char)
+  return air + dryFuelRate * (1 + fuel.moisture / (1 - fuel.moisture) - front.char)
 }
 
 /** A plan with one row's area enlarged, as if its holes had been drilled wider. */
@@ -69,12 +68,6 @@ const changes = (plan: DraughtPlan, day: Day): { readonly row: string; readonly 
   })
 }
 
-const fuelNamed = (key: string): Fuel => {
-  const fuel = fuelTable.get(key)
-  if (fuel === undefined) throw new Error(`${key} is not in the fuel table`)
-  return fuel
-}
-
 /** Layouts where a wider row is known to let less through, and why. */
 const EXCEPTIONS: Readonly<Record<string, string>> = {
   'stand wider than the shell':
@@ -90,16 +83,14 @@ const NOT_LESS = -1e-6
 describe('more open area in one row of a burning stove lets more gas leave it', () => {
   test.each(Object.entries(layouts).filter(([name]) => EXCEPTIONS[name] === undefined))('%s', (_, build) => {
     const stove = build()
-    const fuel = fuelNamed(stove.fuel.kind)
-    const rows = changes(planOf(stove), { fuel, moisture: fuel.moisture, site: mildDay })
+    const rows = changes(planOf(stove), { fuel: orThrow(fuelOf(stove)), site: mildDay })
     expect(rows.length).toBeGreaterThanOrEqual(3)
     for (const { row, change } of rows) expect(change, row).toBeGreaterThan(NOT_LESS)
   })
 
   test.each(Object.entries(EXCEPTIONS))('but not always: %s (%s)', (name) => {
     const stove = (layouts[name] as (typeof layouts)[string])()
-    const fuel = fuelNamed(stove.fuel.kind)
-    const less = changes(planOf(stove), { fuel, moisture: fuel.moisture, site: mildDay }).filter(
+    const less = changes(planOf(stove), { fuel: orThrow(fuelOf(stove)), site: mildDay }).filter(
       ({ change }) => change < NOT_LESS,
     )
     for (const { row, change } of less)
@@ -112,7 +103,8 @@ describe('more open area in one row of a burning stove lets more gas leave it', 
     const rows = Array.from({ length: 150 }, (_, i) => randomCase(randomStream(99).fork(i))).flatMap(
       ({ stove, moisture, site }) => {
         const outcome = planDraught(stove)
-        return outcome.ok ? changes(outcome.plan, { fuel: fuelNamed(stove.fuel.kind), moisture, site }) : []
+        const fuel = fuelOf(stove, moisture)
+        return outcome.ok && fuel.ok ? changes(outcome.plan, { fuel: fuel.value, site }) : []
       },
     )
     const less = rows.filter(({ change }) => change < NOT_LESS)
