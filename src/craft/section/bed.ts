@@ -46,7 +46,7 @@ export const cutBed = (stove: Stove, placed: readonly PlacedPart[], position: nu
   const radius = mm(bed.can.part.can.bodyDiameter.value) / 2 - mm(bed.can.part.can.bodyWall)
   const depth = filledTo - floor
   const front = floor + depth * (1 - Math.min(1, Math.max(0, position)))
-  const pieces = fuelPieces(stove.fuel.kind, radius, depth, randomStream(SEED)).map((piece) => ({
+  const pieces = fuelPieces(stove.fuel, radius, depth, randomStream(SEED)).map((piece) => ({
     ...piece,
     middle: { x: piece.middle.x, z: piece.middle.z + floor },
   }))

@@ -1,4 +1,5 @@
 import type { RandomStream } from '#basis/random.ts'
+import type { FuelCharge } from '#stove/model.ts'
 import type { FarPoint } from './beyond.ts'
 
 /** One piece of fuel as the cut shows it: a rod or block with round or square ends. */
@@ -19,7 +20,7 @@ interface PieceSize {
 }
 
 /**
- * Size of one piece [mm], as in the table of fuels. Only for the eye: nothing is worked out from it, and a fuel that
+ * Size of one piece [mm], about as in the table of fuels. Only for the eye: nothing is worked out from it, and a fuel that
  * is not here is drawn as chips.
  */
 const CHIPS: PieceSize = { length: 20, width: 12, depth: 6, ends: 'square' }
@@ -30,6 +31,25 @@ const SIZES: Readonly<Record<string, PieceSize>> = {
   twigs: { length: 40, width: 10, depth: 10, ends: 'round' },
   'coconut-shell': { length: 15, width: 15, depth: 4, ends: 'square' },
   'groundnut-shell': { length: 22, width: 11, depth: 5, ends: 'round' },
+  'bagasse-pellets': { length: 18, width: 8, depth: 8, ends: 'round' },
+  'straw-pellets': { length: 18, width: 8, depth: 8, ends: 'round' },
+}
+
+const inMillimetres = (metres: number): number => 1000 * metres
+
+/** The maker's own pieces where they were measured, else the fuel's usual. */
+const sizeOf = ({ kind, own }: FuelCharge): PieceSize => {
+  const pieces = own?.pieces ?? null
+  if (pieces === null) return SIZES[kind] ?? CHIPS
+  if (pieces.shape === 'block')
+    return {
+      length: inMillimetres(pieces.length),
+      width: inMillimetres(pieces.width),
+      depth: inMillimetres(pieces.thickness),
+      ends: 'square',
+    }
+  const diameter = inMillimetres(pieces.diameter)
+  return { length: inMillimetres(pieces.length), width: diameter, depth: diameter, ends: 'round' }
 }
 
 /** Pieces may touch but not overlap; this much is left between them [mm]. */
@@ -98,26 +118,27 @@ const TRIES = 6000
 
 /**
  * A filled bed as pieces of their true size, thrown in at random where they find room: tipped-in rods lie more flat
- * than upright, and some are met end on. Middle of the bed's floor at the origin.
+ * than upright, and some are met end on; sticks that were stood in stand. Middle of the bed's floor at the origin.
  */
 export const fuelPieces = (
-  kind: string,
+  fuel: FuelCharge,
   radius: number,
   depth: number,
   random: RandomStream,
 ): readonly FuelPiece[] => {
-  const size = SIZES[kind] ?? CHIPS
+  const size = sizeOf(fuel)
+  const stands = fuel.packing === 'upright'
   const pieces: FuelPiece[] = []
   const taken: Capsule[] = []
   for (let n = 0; n < TRIES; n += 1) {
     // Whole pieces first; later only what is cut short, and what is met end on, still finds room.
-    const endOn = n > TRIES * 0.7 || random.uniform() < 0.15
+    const endOn = !stands && (n > TRIES * 0.7 || random.uniform() < 0.15)
     const shown = n > TRIES * 0.35 ? 0.6 : 1
     const length = (endOn ? size.width : size.length * shown) * random.between(0.82, 1.08)
     const width = size.depth * random.between(0.94, 1.06)
     const piece: FuelPiece = {
       middle: { x: random.between(-radius, radius), z: random.between(0, depth) },
-      angle: (random.uniform() + random.uniform() - 1) * 1.15,
+      angle: stands ? Math.PI / 2 : (random.uniform() + random.uniform() - 1) * 1.15,
       length: Math.max(length, width),
       width,
       ends: size.ends,
