@@ -43,6 +43,8 @@ export interface BoilAnswer {
   readonly efficiency: number
   /** The same with the char that is left counted as not used [1]. */
   readonly efficiencyCharCredited: number
+  /** It boils dry while there is wood gas: the efficiencies say how little water there was, not how good the stove is. */
+  readonly driesEarly: boolean
   /** Hottest the water gets [K]. */
   readonly warmest: number
   readonly cooked: Cooked
@@ -156,6 +158,7 @@ export const boilAnswer = (
     time: cooked.timeToBoil,
     fuelPerLitre: cooked.boilsAt === null ? null : burnt(cooked.boilsAt) / litres,
     efficiency: heat > 0 ? useful / heat : 0,
+    driesEarly: gasOnly.dryAt !== null,
     efficiencyCharCredited: heat > 0 ? useful / Math.max(heat - charMade * CHAR_HEAT, 0.1 * heat) : 0,
     warmest: Math.max(wish.waterStart, ...cooked.waterTemperature),
     cooked,

@@ -34,6 +34,8 @@ export interface Cooked {
   readonly heatToWater: number
   readonly heatToSteam: number
   readonly waterLeft: number
+  /** When the pot is as good as dry, in seconds from lighting [s]; null if water is left. */
+  readonly dryAt: number | null
   /** Part of the heat by way of bottom convection, bottom radiation and side [J]. */
   readonly gained: { readonly bottom: number; readonly radiation: number; readonly side: number }
 }
@@ -43,6 +45,9 @@ const HUMIDITY = 0.6
 
 /** Substeps within a step of the burn, so that water near boiling is followed closely [s]. */
 const LONGEST = 10
+
+/** With so little of the water left the bottom is bare in places: not followed further [1]. */
+const DRY = 0.02
 
 /**
  * Follows a pot over a burn already worked out. The pot does not act back on the draught: the heat it takes leaves gas
@@ -67,6 +72,7 @@ export const cook = (
   let heatToWater = 0
   let heatToSteam = 0
   let boilsAt: number | null = null
+  let dryAt: number | null = null
   const gained = { bottom: 0, radiation: 0, side: 0 }
   const waterTemperature: number[] = []
 
@@ -107,8 +113,11 @@ export const cook = (
     const dt = step.duration / pieces
     for (let i = 0; i < pieces; i++) {
       const now = step.time + (i + 0.5) * dt
-      if (!cooking.on.some(({ from, to }) => now >= from && now < to) || water <= 0.02 * cooking.water)
+      if (!cooking.on.some(({ from, to }) => now >= from && now < to)) continue
+      if (water <= DRY * cooking.water) {
+        dryAt ??= now - dt / 2
         continue
+      }
       const heat = heatNow(step)
       gained.bottom += heat.bottomConvection * dt
       gained.radiation += heat.bottomRadiation * dt
@@ -142,6 +151,7 @@ export const cook = (
     heatToWater,
     heatToSteam,
     waterLeft: water,
+    dryAt,
     gained,
   }
 }

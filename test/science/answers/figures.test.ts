@@ -28,6 +28,11 @@ describe.each(exampleNames)('%s', (name) => {
       // Water that is left and steam make what was put in.
       expect(cooked.waterLeft).toBeGreaterThanOrEqual(0)
       expect(cooked.waterLeft).toBeLessThanOrEqual(litres)
+      // A pot is dry after it has boiled, and then there is next to nothing in it.
+      if (cooked.dryAt !== null) {
+        expect(cooked.dryAt).toBeGreaterThan(cooked.boilsAt ?? Number.POSITIVE_INFINITY)
+        expect(cooked.waterLeft).toBeLessThan(0.021 * litres)
+      } else expect(cooked.waterLeft).toBeGreaterThan(0.019 * litres)
     }
   })
 
