@@ -72,7 +72,7 @@ const tablePage = (width: number): string =>
       'A size code is the diameter over the seam by the height, each in inches and sixteenths: 404x700 is 4 4/16 in by 7 in. Below, the diameter (Ø) over the seam, the height, and what it holds.',
       width,
     ),
-    columns([HEAD, ...NAMED_CANS.map(tableRow)], ALIGN),
+    columns([HEAD, ...NAMED_CANS.map(tableRow)], ALIGN, width),
     SOURCES.map((source, i) => wrap(`[${i + 1}] ${source}`, width, '  ', '      ')).join('\n'),
     wrap('`tinwright cans CODE` shows one of them with what to expect of its body, sheet and weight.', width),
   )

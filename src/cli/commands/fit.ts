@@ -94,7 +94,10 @@ const ofShelf = (env: Environment, path: string, json: boolean): ExitCode => {
   }
   env.out(
     page(
-      `${cans.size} ${cans.size === 1 ? 'can' : 'cans'} on the shelf, ${found.length} ${found.length === 1 ? 'way' : 'ways'} that one goes with another`,
+      wrap(
+        `${cans.size} ${cans.size === 1 ? 'can' : 'cans'} on the shelf, ${found.length} ${found.length === 1 ? 'way' : 'ways'} that one goes with another`,
+        env.width,
+      ),
       ...[...cans].map(([name, can]) => {
         const these = found.filter(({ inner }) => inner === name).map(pairSentence)
         const said = these.length === 0 ? ['Goes into or onto no other can of the shelf.'] : these

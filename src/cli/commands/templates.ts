@@ -79,7 +79,7 @@ export const templates = async (
   }
   env.out(
     page(
-      `${path}: ${made.pages} ${made.pages === 1 ? 'page' : 'pages'} of ${paper}, true size`,
+      wrap(`${path}: ${made.pages} ${made.pages === 1 ? 'page' : 'pages'} of ${paper}, true size`, env.width),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       wrap(
         'Print at 100 % (no “fit to page”), then measure both bars on a page: each is 100 mm long, the line beside it 4 in. Do not drill from a page whose bars are off by more than 0.5 mm (1/64 in).',

@@ -2,16 +2,16 @@ import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import type { Moment, Passage, Prediction } from '#science/steady/prediction.ts'
 import { columns, wrap } from './text.ts'
-import { celsius, fahrenheit, percent, whole } from './units.ts'
+import { celsius, decimals, fahrenheit, percent, whole } from './units.ts'
 
 const row = (passage: Passage): readonly string[] => [
   passage.name,
   passage.count > 1 ? String(passage.count) : '',
   whole(passage.area * 1e6),
   (passage.area / 0.0254 ** 2).toFixed(2),
-  (passage.massFlow * 1000).toFixed(3),
-  passage.velocity.toFixed(2),
-  passage.pressureDrop.toFixed(3),
+  decimals(passage.massFlow * 1000, 3),
+  decimals(passage.velocity, 2),
+  decimals(passage.pressureDrop, 3),
   percent(passage.lossShare),
   celsius(passage.temperature),
 ]
@@ -54,7 +54,7 @@ const holdsBack = (moment: Moment, windy: boolean, width: number): string | null
   )
 }
 
-const spacesTable = (moment: Moment): string =>
+const spacesTable = (moment: Moment, width: number): string =>
   columns(
     [
       ['', 'above the ground', 'Pa', '°C', '°F'],
@@ -63,12 +63,13 @@ const spacesTable = (moment: Moment): string =>
         .map(({ name, height, pressure, temperature }) => [
           name,
           formatLength(height as Metres, { units: 'both' }),
-          pressure.toFixed(3),
+          decimals(pressure, 3),
           celsius(temperature),
           fahrenheit(temperature),
         ]),
     ],
     ['left', 'right', 'right', 'right', 'right'],
+    width,
   )
 
 /** Through what the air and gas go, what holds them back, and the spaces between. */
@@ -78,6 +79,7 @@ export const passageBlocks = ({ halfway, site }: Prediction, width: number): rea
     columns(
       [HEAD, ...shown(halfway).map(row)],
       ['left', 'right', 'right', 'right', 'right', 'right', 'right', 'right', 'right'],
+      width,
     ),
     wrap(LEGEND, width, '  ', '  '),
   ].join('\n'),
@@ -85,6 +87,6 @@ export const passageBlocks = ({ halfway, site }: Prediction, width: number): rea
   holdsBack(halfway, site.wind.speed > 0, width),
   [
     wrap('Spaces: pressure above that of the open air at the same height, and how hot', width),
-    spacesTable(halfway),
+    spacesTable(halfway, width),
   ].join('\n'),
 ]

@@ -71,7 +71,7 @@ const airRows = (moment: Moment): readonly (readonly [string, string])[] => {
   return [
     [
       'primary air',
-      `${part(air.primary)}: ${(superficialVelocity * 1000).toFixed(1)} mm (${(superficialVelocity / 0.0254).toFixed(2)} in) a second up through the bed, which smoulders below about ${slowest} mm`,
+      `${part(air.primary)}: ${(superficialVelocity * 1000).toFixed(1)} mm (${(superficialVelocity / 0.0254).toFixed(2)} in) a second up through the bed, which smoulders below about ${slowest}`,
     ],
     [
       'secondary air',

@@ -28,13 +28,16 @@ export const wrap = (text: string, width: number, indent = '', hang = indent): s
 /** A column keeps to the left, or its figures to the right. */
 export type Align = 'left' | 'right'
 
-/** A table, its columns two blanks apart: as wide as it needs to be. */
+/** A table, its columns two blanks apart, or one where two are too many for `width`: as wide as it needs to be. */
 export const columns = (
   rows: readonly (readonly string[])[],
   align: readonly Align[],
+  width = Number.POSITIVE_INFINITY,
   indent = '  ',
 ): string => {
   const widths = align.map((_, i) => Math.max(0, ...rows.map((row) => (row[i] ?? '').length)))
+  const wide = indent.length + widths.reduce((sum, one) => sum + one + 2, -2)
+  const gap = wide > width ? ' ' : '  '
   return rows
     .map((row) =>
       (
@@ -43,7 +46,7 @@ export const columns = (
           .map((cell, i) =>
             align[i] === 'right' ? cell.padStart(widths[i] ?? 0) : cell.padEnd(widths[i] ?? 0),
           )
-          .join('  ')
+          .join(gap)
       ).trimEnd(),
     )
     .join('\n')

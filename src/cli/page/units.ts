@@ -7,6 +7,12 @@ export const twice = (value: number, key: Parameters<typeof formatQuantity>[1], 
 /** Whole, and never `-0`. */
 export const whole = (value: number): string => String(Math.round(value) + 0)
 
+/** So many decimals, and never `-0.00`. */
+export const decimals = (value: number, digits: number): string => {
+  const text = value.toFixed(digits)
+  return /^-[0.]+$/.test(text) ? text.slice(1) : text
+}
+
 export const celsius = (kelvin: number): string => whole(kelvin - 273.15)
 export const fahrenheit = (kelvin: number): string => whole((kelvin - 273.15) * 1.8 + 32)
 

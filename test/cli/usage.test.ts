@@ -1,0 +1,167 @@
+import { describe, expect, it } from 'vitest'
+import type { Problem } from '#basis/problem.ts'
+import { exampleFiles, flat, tinwright } from './memory.ts'
+import { spoiltStoves } from './spoilt.ts'
+
+const files = { ...exampleFiles, ...spoiltStoves, 'a folder/': '' }
+const STOVE = 'redshank.stove.json'
+
+/** Words of a command that will not do, with what has to be said of them. */
+const faults: readonly (readonly [args: readonly string[], code: string, said: readonly string[]])[] = [
+  [['chek', STOVE], 'usage.command', ['chek', 'check, predict,', 'Was check meant?']],
+  [['check', STOVE, '--shef', 'x'], 'usage.option', ['--shef', '--shelf', 'Was --shelf meant?']],
+  [['check', STOVE, '--paper', 'A4'], 'usage.option', ['--paper', '--help']],
+  [['check'], 'usage.missing', ['stove', 'tinwright check FILE']],
+  [['predict'], 'usage.missing', ['stove', 'tinwright predict FILE']],
+  [['check', STOVE, '--shelf'], 'usage.option-value', ['--shelf']],
+  [['check', STOVE, 'heron.stove.json'], 'usage.excess', ['heron.stove.json']],
+  [['check', 'nowhere.json'], 'file.unreadable', ['nowhere.json', 'There is no such file']],
+  [['predict', 'a folder'], 'file.unreadable', ['a folder', 'That is a folder']],
+  [['templates', 'nowhere.json'], 'file.unreadable', ['nowhere.json', 'There is no such file']],
+  [['fit', 'nowhere.json'], 'file.unreadable', ['nowhere.json', 'There is no such file']],
+  [['check', STOVE, '--shelf', 'nowhere.json'], 'file.unreadable', ['--shelf', 'nowhere.json']],
+  [['check', STOVE, '--shelf', STOVE], 'format.other-kind', ['stove file; a shelf file']],
+  [['check', 'shelf.json'], 'format.other-kind', ['shelf file; a stove file']],
+  [['predict', STOVE, '--fuel', 'coal'], 'fuel.unknown', ['--fuel', 'coal', 'pellets-6mm']],
+  [['predict', STOVE, '--moisture', '0.12'], 'share.no-unit', ['--moisture', '0.12 %', '12 %']],
+  [['predict', STOVE, '--moisture', '99 %'], 'share.range', ['--moisture', '60 %']],
+  [['predict', STOVE, '--temperature', '20'], 'temperature.no-unit', ['20 °C', '20 °F']],
+  [['predict', STOVE, '--wind', '3'], 'velocity.no-unit', ['3 m/s', '3 mph']],
+  [
+    ['predict', STOVE, '--wind', '2 m/s', '--wind-from', 'north'],
+    'angle.not-a-number',
+    ['--wind-from', 'north'],
+  ],
+  [['predict', STOVE, '--wind-from', '90 deg'], 'site.no-wind', ['--wind-from', '--wind "2 m/s"']],
+  [
+    ['predict', STOVE, '--altitude', '1 m', '--pressure', '900 hPa'],
+    'site.twice',
+    ['--altitude', '--pressure'],
+  ],
+  [['templates', STOVE, '--paper', 'A3'], 'paper.unknown', ['--paper', 'A3', 'A4 or Letter']],
+  [['templates', STOVE, '--date', 'tomorrow'], 'date.form', ['--date', 'tomorrow', '2031-05-17']],
+  [['templates', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
+  [['cans', 'No. 99'], 'can.unknown', ['No. 99', '404x700']],
+  [['cans', '4x4'], 'size-code.form', ['4x4', '603x700']],
+  [['fit', '404x700'], 'fit.what', ['404x700', 'two cans, one stove file']],
+  [['fit'], 'fit.what', ['two cans, one stove file']],
+  [['fit', STOVE, '--shelf', 'shelf.json'], 'fit.what', ['--shelf FILE alone']],
+  [['--json'], 'usage.option', ['--json']],
+]
+
+describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, said] as const))(
+  'tinwright %s',
+  (_, args, code, said) => {
+    it('says on stderr what is wrong, allowed and to be done, and ends with 2', async () => {
+      if (args.includes('--json')) return
+      const ended = await tinwright(args, files)
+      expect({ code: ended.code, out: ended.out, written: ended.written.size }).toEqual({
+        code: 2,
+        out: '',
+        written: 0,
+      })
+      for (const words of [...said, ' will not do; allowed is ']) expect(flat(ended.err)).toContain(words)
+      expect(ended.err).not.toMatch(/\n {4}at |undefined/)
+    })
+
+    it('says it as JSON on stdout with --json', async () => {
+      const ended = await tinwright([...args.slice(0, 1), '--json', ...args.slice(1)], files)
+      expect({ code: ended.code, err: ended.err, written: ended.written.size }).toEqual({
+        code: 2,
+        err: '',
+        written: 0,
+      })
+      const { problems } = JSON.parse(ended.out) as { readonly problems: readonly Problem[] }
+      expect(problems.map((problem) => problem.code)).toContain(code)
+      for (const { field, allowed, fix } of problems)
+        for (const part of [field, allowed, fix]) expect(part).toMatch(/\S/)
+    })
+  },
+)
+
+describe('without a command', () => {
+  it('shows the help on stderr and ends with 2', async () => {
+    const { code, out, err } = await tinwright([], {})
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    for (const command of ['check', 'predict', 'templates', 'cans', 'fit'])
+      expect(err).toContain(`  ${command} `)
+  })
+})
+
+describe('help and version', () => {
+  const asked = ['check', 'predict', 'templates', 'cans', 'fit'].map((command) => [command, '--help'])
+  it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
+    '%s %s ends with 0, within the width',
+    async (...args) => {
+      const { code, out, err } = await tinwright(
+        args.filter((word) => word !== undefined),
+        {},
+        { width: 72 },
+      )
+      expect({ code, err }).toEqual({ code: 0, err: '' })
+      expect(out).toMatch(/^Usage: tinwright/)
+      expect(out.split('\n').filter((line) => line.length > 72)).toEqual([])
+    },
+  )
+
+  it('names the exit codes and the fuels', async () => {
+    const { out } = await tinwright(['--help'], {})
+    for (const code of ['0 when', '1 when', '2 when', '3 when']) expect(flat(out)).toContain(code)
+    expect((await tinwright(['predict', '--help'], {})).out).toContain('pellets-6mm')
+  })
+
+  it('says the version', async () => {
+    expect((await tinwright(['--version'], {}, { version: '7.8.9' })).out).toBe('7.8.9\n')
+  })
+})
+
+describe('an answer that is not a good one ends with 1', () => {
+  it.each(['check', 'predict', 'templates'])(
+    '%s of a stove that cannot be put together says so',
+    async (command) => {
+      const { code, out } = await tinwright([command, 'stop.json'], files)
+      expect(code).toBe(1)
+      expect(out).toContain('STOP (will not work, or is dangerous)')
+      expect(flat(out)).toContain('has to pass the opening of “shell”')
+    },
+  )
+
+  it.each(['predict', 'templates'])('%s says it in JSON too', async (command) => {
+    const { code, out } = await tinwright([command, 'stop.json', '--json'], files)
+    expect(code).toBe(1)
+    const { stopFindings } = JSON.parse(out) as {
+      readonly stopFindings: readonly { readonly severity: string }[]
+    }
+    expect(stopFindings.map(({ severity }) => severity)).toEqual(['stop'])
+  })
+
+  it.each(['starved.json', 'no-floor.json'])('predict of %s', async (file) => {
+    const text = await tinwright(['predict', file], files)
+    const json = await tinwright(['predict', file, '--json'], files)
+    expect([text.code, json.code]).toEqual([1, 1])
+    const answer = JSON.parse(json.out) as { kind: string; noBurn?: { sentence: string } }
+    if (answer.kind === 'no burn') expect(flat(text.out)).toContain(answer.noBurn?.sentence)
+    else
+      expect(text.out).toMatch(/Regime: (SMOULDER|RICH AND SMOKY|QUENCHED LEAN)|does not burn to the floor/)
+  })
+
+  it('counts what it finds in proper plurals', async () => {
+    const { out } = await tinwright(['check', 'stop.json'], files)
+    const [title = ''] = out.split('\n')
+    expect(title).toMatch(/^Redshank: 1 stop, (1 warning|\d+ warnings), (1 note|\d+ notes)$/)
+    expect(title).not.toMatch(/\b1 \w+s\b|\b(?!1 )\d+ (stop|warning|note)\b/)
+  })
+})
+
+describe('when Tinwright itself breaks', () => {
+  it('ends with 3 and says so on stderr', async () => {
+    const broken = {
+      fonts: () => {
+        throw new Error('no fonts here')
+      },
+    }
+    const { code, out, err, written } = await tinwright(['templates', STOVE], files, broken)
+    expect({ code, out, written: written.size }).toEqual({ code: 3, out: '', written: 0 })
+    expect(err).toMatch(/^Tinwright broke: Error: no fonts here/)
+  })
+})
