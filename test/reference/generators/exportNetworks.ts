@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { randomStream } from '#basis/random.ts'
+import type { LinkData } from '#scripts/validation/draught/solvedNetwork.ts'
 import { frozenNetwork, planOf } from '../../science/draft/frozenNetwork.ts'
-import type { LinkData } from '../../science/draft/networks.ts'
 import { layouts } from '../../science/layouts.ts'
 
 /**

@@ -5,8 +5,8 @@ import type { DraughtPlan } from '#science/draft/plan.ts'
 import { bed, inSeries } from '#science/draft/resistance.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { airViscosity } from '#science/gas/transport.ts'
+import type { LinkData } from '#scripts/validation/draught/solvedNetwork.ts'
 import type { Stove } from '#stove/model.ts'
-import type { LinkData } from './networks.ts'
 
 /** Temperatures that stay as they are whatever flows [K], and what the front adds to the air [1]. */
 export interface Frozen {

@@ -4,10 +4,10 @@ import { randomStream } from '#basis/random.ts'
 import { planDraught } from '#science/draft/build.ts'
 import { OUTSIDE } from '#science/draft/network.ts'
 import type { DraughtPlan } from '#science/draft/plan.ts'
+import { type LinkData, solveNetwork } from '#scripts/validation/draught/solvedNetwork.ts'
 import { layouts } from '../layouts.ts'
 import { randomCase } from '../randomStove.ts'
 import { type Frozen, frozen, frozenNetwork, planOf } from './frozenNetwork.ts'
-import { type LinkData, solveNetwork } from './networks.ts'
 
 /**
  * What more open area does to the air with every temperature held where it is. The network is monotone: more flow into

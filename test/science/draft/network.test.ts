@@ -1,25 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { STANDARD_GRAVITY } from '#basis/constants.ts'
-import flow from '#reference/flowChecks.json' with { type: 'json' }
 import { emptyNetwork, linkConductance, linkFlow, OUTSIDE } from '#science/draft/network.ts'
 import { createSolver } from '#science/draft/solve.ts'
-import { AIR } from '#science/gas/blend.ts'
-import { relativeMiss } from '../outsideCheck.ts'
-import { type LinkData, networkOf, solveNetwork } from './networks.ts'
-
-/** So little friction that the passage is a pure orifice to nine digits. */
-const ALMOST_NOTHING = 1e-10
-
-/** An orifice of this area: Δp = ṁ²/A². */
-const orifice = (from: number, to: number, area: number, head = 0): LinkData => ({
-  from,
-  to,
-  linear: ALMOST_NOTHING,
-  quadratic: 1 / area ** 2,
-  head,
-  gain: 1,
-})
+import { type LinkData, networkOf, orifice, solveNetwork } from '#scripts/validation/draught/solvedNetwork.ts'
+import { relativeMiss } from '../relativeMiss.ts'
 
 describe('one passage', () => {
   const law = fc.record({
@@ -85,17 +69,6 @@ describe('one passage', () => {
 })
 
 describe('orifices in series and side by side', () => {
-  test.each(flow.equivalentArea.series as [number, number, number][])(
-    'areas %d and %d in series are one of %d',
-    (first, second, equivalent) => {
-      const two = solveNetwork(1, [orifice(OUTSIDE, 0, first, 1.5), orifice(0, OUTSIDE, second)])
-      // One orifice of that area between the same pressures.
-      expect(
-        relativeMiss(two.flow[0] as number, linkFlow(ALMOST_NOTHING, 1 / equivalent ** 2, 1.5)),
-      ).toBeLessThan(1e-6)
-    },
-  )
-
   test('3 and 4 in series make 2.4 exactly', () => {
     const two = solveNetwork(1, [orifice(OUTSIDE, 0, 3, 1), orifice(0, OUTSIDE, 4)])
     expect(two.flow[0]).toBeCloseTo(2.4, 6)
@@ -110,26 +83,6 @@ describe('orifices in series and side by side', () => {
     ])
     expect((both.flow[0] as number) + (both.flow[1] as number)).toBeCloseTo(7, 5)
   })
-})
-
-describe('stack effect, Δp = g H (ρ₀ − ρ), rows from the formula of ASHRAE and CIBSE', () => {
-  test.each(flow.stack.rows as [number, number, number, number, number][])(
-    '%d Pa, %d m, %d and %d K: %d Pa',
-    (pressure, height, outside, inside, expected) => {
-      const airDensity = pressure / (AIR.gasConstant * outside)
-      const gasDensity = pressure / (AIR.gasConstant * inside)
-      const draught = (airDensity - gasDensity) * STANDARD_GRAVITY * height
-      // The rows' gas constant of air is 4e-5 larger.
-      expect(relativeMiss(draught, expected)).toBeLessThan(1e-4)
-
-      // A column of hot gas, one opening at its foot and one at its top; the node is meant at the foot.
-      const column = solveNetwork(1, [orifice(OUTSIDE, 0, 1), orifice(0, OUTSIDE, 2, draught)])
-      const equivalent = 1 / Math.sqrt(1 + 1 / 4)
-      expect(relativeMiss(column.flow[0] as number, equivalent * Math.sqrt(expected))).toBeLessThan(1e-4)
-      // Series: the drops share the draught as 1/A².
-      expect(relativeMiss(column.pressure[0] as number, -expected * 0.8)).toBeLessThan(1e-4)
-    },
-  )
 })
 
 describe('the solver', () => {

@@ -1,91 +1,21 @@
 import { describe, expect, test } from 'vitest'
 import flow from '#reference/flowChecks.json' with { type: 'json' }
-import pellets from '#reference/pelletBed.json' with { type: 'json' }
 import {
   annulusFriction,
-  bed,
   duct,
   holes,
   inSeries,
-  type PassageShape,
   perforatedPlateLoss,
   thickHoleLoss,
   throat,
   throatLoss,
 } from '#science/draft/resistance.ts'
-import { cylinderSauterDiameter, fuelTable } from '#science/fuel/table.ts'
-import { AIR } from '#science/gas/blend.ts'
-import { airViscosity } from '#science/gas/transport.ts'
-import { expectWithin, relativeMiss } from '../outsideCheck.ts'
+import { dropOf } from '#scripts/validation/draught/passages.ts'
+import { relativeMiss } from '../relativeMiss.ts'
 
-/** Pressure drop of a shape at a mass flow in a gas [Pa]. */
-const dropOf = (shape: PassageShape, massFlow: number, density: number, viscosity: number): number =>
-  ((shape.viscous * viscosity) / density) * massFlow +
-  (shape.inertial / density) * massFlow * Math.abs(massFlow)
-
-describe('packed bed, Ergun (1952), rows recomputed from a published check', () => {
-  test.each(flow.ergun.rows)(
-    '$dp_m m pieces at $v_m_s m/s',
-    ({ dp_m, voidage, v_m_s, rho, mu, L_m, dP_Pa }) => {
-      const area = 0.01
-      const shape = bed(area, L_m, voidage, dp_m)
-      expectWithin('Ergun row', relativeMiss(dropOf(shape, rho * v_m_s * area, rho, mu), dP_Pa), 2e-6)
-    },
-  )
-})
-
-describe('clean pellet bed, Yazdanpanah et al., Bioresour. Technol. 101 (2010) 5565', () => {
-  const voidFraction = fuelTable.get('pellets-6mm')?.voidFraction ?? Number.NaN
-  const diameter = cylinderSauterDiameter(pellets.pieceDiameter_mm / 1000, pellets.pieceLength_mm / 1000)
-  const temperature = 293.15
-  const density = 101325 / (AIR.gasConstant * temperature)
-
-  test.each(pellets.rows as [number, number, number][])(
-    '%d m/s: %d Pa a metre',
-    (velocity, drop, tolerance) => {
-      const area = 0.02
-      const computed = dropOf(
-        bed(area, 1, voidFraction, diameter),
-        velocity * density * area,
-        density,
-        airViscosity(temperature),
-      )
-      console.log(`pellet bed at ${velocity} m/s: measured ${drop}, computed ${computed.toPrecision(3)} Pa/m`)
-      expectWithin(`pellet bed at ${velocity} m/s`, relativeMiss(computed, drop), tolerance)
-    },
-  )
-})
-
-describe('perforated plate, Idelchik diagram 8-1, on the approach velocity', () => {
-  // The table's own column is from memory: printed beside it, never enforced.
-  test.each(flow.perforatedPlate.rows)('open share $f', ({ f, zeta_formula, zeta_table_from_memory }) => {
-    // Four digits are given.
-    expectWithin(`plate of open share ${f}`, relativeMiss(perforatedPlateLoss(f), zeta_formula), 6e-4)
-    expect(throatLoss(f, 1, 1) / f ** 2).toBeCloseTo(perforatedPlateLoss(f), 8)
-    if (Math.abs(perforatedPlateLoss(f) / zeta_table_from_memory - 1) > 0.02)
-      console.log(
-        `plate of open share ${f}: formula ${zeta_formula}, table (from memory) ${zeta_table_from_memory}`,
-      )
-  })
-
-  test.each([
-    [0.1, 247],
-    [0.2, 51.3],
-    [0.5, 4.0],
-  ])('as the plan quotes it: %d open makes %d', (f, zeta) => {
-    expectWithin(`plate ${f}`, relativeMiss(perforatedPlateLoss(f), zeta), 3e-3)
-  })
-})
-
-describe('thick-edged hole, Rennels & Hudson form, plenum to plenum', () => {
-  test.each(flow.thickEdge.rows as [number, number][])('t/d %d: ζ %d', (ratio, zeta) => {
-    expectWithin(`thick hole t/d ${ratio}`, relativeMiss(thickHoleLoss(ratio * 0.006, 0.006), zeta), 5e-5)
-  })
-
-  test('sharp: Cd 0.596; thick, t/d = 1.4: Cd 0.80', () => {
-    expect(1 / Math.sqrt(thickHoleLoss(0, 1))).toBeCloseTo(flow.thickEdge.sharp['Cd=1/sqrt(zeta)'], 4)
-    expect(1 / Math.sqrt(thickHoleLoss(1.4, 1))).toBeCloseTo(0.8, 2)
-  })
+test('an opening that is a plate across one duct is the perforated plate', () => {
+  for (const open of [0.1, 0.3, 0.7])
+    expect(throatLoss(open, 1, 1) / open ** 2).toBeCloseTo(perforatedPlateLoss(open), 8)
 })
 
 describe('hole in creeping flow', () => {
@@ -123,10 +53,6 @@ describe('hole in creeping flow', () => {
 })
 
 describe('ring gap in laminar flow, exact solution', () => {
-  test.each(flow.annulus.rows as [number, number][])('inner over outer %d: f·Re %d', (k, friction) => {
-    expectWithin(`annulus k ${k}`, relativeMiss(annulusFriction(k), friction), 5e-5)
-  })
-
   /** f·Re of a ring gap by finite differences on the velocity profile: (1/r)(r u')' = −1, u = 0 at both walls. */
   const byFiniteDifferences = (k: number, points: number): number => {
     const step = (1 - k) / points

@@ -7,7 +7,7 @@ import { higherHeatingValue } from '#science/fuel/composition.ts'
 import { type Fuel, fuelTable } from '#science/fuel/table.ts'
 import { condensedRecords, gasRecords, type SpeciesRecord } from '#science/gas/speciesData.ts'
 import { molarEnthalpy, shiftConstant } from '#science/gas/thermo.ts'
-import { relativeMiss } from '../outsideCheck.ts'
+import { relativeMiss } from '../relativeMiss.ts'
 import { anyFront } from './arbitraryFront.ts'
 import {
   AIR_MOLAR_MASS,

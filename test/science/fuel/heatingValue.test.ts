@@ -1,12 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import reference from '#reference/heatingValues.json' with { type: 'json' }
-import {
-  higherHeatingValue,
-  lowerHeatingValue,
-  lowerHeatingValueAsFired,
-  stoichiometricAir,
-} from '#science/fuel/composition.ts'
+import { higherHeatingValue, lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
 
 const rows = reference.rows.map((row) => {
   const [fuel, C, H, N, O, ash, measured] = row as [string, number, number, number, number, number, number]
@@ -19,23 +14,13 @@ const rows = reference.rows.map((row) => {
 
 /** Fuels of the paper that are in our table, or pressed to pellets there. */
 const OURS = ['coconut shell', 'subabul wood', 'groundnut shell', 'wheat straw', 'bagasse']
-/** What its authors state over 275 fuels: a mean, not a bound [1]. */
-const MEAN_ERROR = 0.0145
-
 describe('heating value from the analysis, Channiwala & Parikh, Fuel 81 (2002) 1051', () => {
   const misses = rows.map(({ fuel, measured, analysis }) => {
     const computed = higherHeatingValue(analysis) / 1e6
-    return { fuel, measured, computed, miss: (computed - measured) / measured }
+    return { fuel, computed, miss: (computed - measured) / measured }
   })
 
-  test('beside thirteen measured by Raveendran et al., Fuel 74 (1995) 1812: hits and misses, printed', () => {
-    for (const { fuel, measured, computed, miss } of misses)
-      console.log(
-        `heating value of ${fuel}: measured ${measured.toFixed(2)}, from the analysis ${computed.toFixed(2)} MJ/kg (${(100 * miss).toFixed(1)} %, ${Math.abs(miss) <= MEAN_ERROR ? 'hit' : 'miss'} at 1.45 %)`,
-      )
-    // None is a hit. The misses go both ways, to −14 and +27 % for straw and coir, so it is not the correlation that
-    // leans: analysis and calorimeter of this paper do not fit each other better. The table keeps what was measured.
-    expect(misses.filter(({ miss }) => Math.abs(miss) <= MEAN_ERROR).map(({ fuel }) => fuel)).toEqual([])
+  test('goes wrong both ways: it is not the correlation that leans', () => {
     expect(misses.some(({ miss }) => miss > 0) && misses.some(({ miss }) => miss < 0)).toBe(true)
   })
 
@@ -57,18 +42,6 @@ describe('heating value from the analysis, Channiwala & Parikh, Fuel 81 (2002) 1
       3,
     )
   })
-})
-
-// Computed by hand from the elements with air of 0.2314 kg oxygen a kilogram.
-test('softwood needs about 6.05 kg of air a kilogram of dry fuel', () => {
-  const air = stoichiometricAir({ C: 0.505, H: 0.061, O: 0.428, N: 0.001, S: 0, ash: 0.005 })
-  expect(Math.abs(air - 6.05)).toBeLessThan(0.05)
-})
-
-test('carbon alone needs 32/12 of its mass in oxygen', () => {
-  const air = stoichiometricAir({ C: 1, H: 0, O: 0, N: 0, S: 0, ash: 0 })
-  // 31.998/12.011 kg of oxygen; dry air holds 0.2314 kg of it (ISO 2533).
-  expect(air * 0.2314).toBeCloseTo(31.998 / 12.011, 3)
 })
 
 describe('moisture', () => {

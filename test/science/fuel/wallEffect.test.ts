@@ -1,36 +1,8 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
-import published from '#reference/packedVoid.json' with { type: 'json' }
-import { equalVolumeDiameter, sphericity } from '#science/fuel/pieces.ts'
+import { expect, test } from 'vitest'
+import { equalVolumeDiameter } from '#science/fuel/pieces.ts'
 import { meanVoid, solidRatio } from '#science/fuel/wallEffect.ts'
-import type { FuelPieces } from '#stove/model.ts'
 import { anyPieces, block, rod } from './pieces.ts'
-
-/** The same shape, made so large that its ball of equal volume has this diameter. */
-const sized = (make: (scale: number) => FuelPieces, diameter: number): FuelPieces =>
-  make(diameter / equalVolumeDiameter(make(1)))
-
-describe('mean void of a packed tube, Benyahia & O’Neill (2005), examples of a published program', () => {
-  test.each(published.rods)('rods of $d_m m in $D_m m', ({ d_m, D_m, void: expected }) => {
-    const pieces = sized((scale) => rod(scale, scale), d_m)
-    expect(meanVoid(pieces, D_m)).toBeCloseTo(expected, 12)
-  })
-
-  test.each(published.anyShape)(
-    'sphericity $sphericity, $d_m m in $D_m m',
-    ({ d_m, D_m, sphericity: phi, void: expected }) => {
-      // A square rod of the sphericity asked for, its slenderness by bisection.
-      let [low, high] = [1, 4]
-      for (let i = 0; i < 60; i++) {
-        const middle = (low + high) / 2
-        if (sphericity(block(middle, 1, 1)) > phi) low = middle
-        else high = middle
-      }
-      const pieces = sized((scale) => block(low * scale, scale, scale), d_m)
-      expect(meanVoid(pieces, D_m)).toBeCloseTo(expected, 10)
-    },
-  )
-})
 
 test('the narrower the can, the more of it is air, for any pieces', () => {
   fc.assert(

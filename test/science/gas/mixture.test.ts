@@ -16,7 +16,7 @@ import {
 } from '#science/gas/mixture.ts'
 import { gasRecords } from '#science/gas/speciesData.ts'
 import { GAS_SPECIES, MOLAR_MASS, molarEnthalpy, molarHeatCapacity } from '#science/gas/thermo.ts'
-import { relativeMiss } from '../outsideCheck.ts'
+import { relativeMiss } from '../relativeMiss.ts'
 
 const temperature = fc.integer({ min: 250, max: 2500 })
 const share = fc.integer({ min: 0, max: 1000 }).map((thousandths) => thousandths / 1000)

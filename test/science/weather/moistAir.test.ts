@@ -1,22 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import reference from '#reference/moistAir.json' with { type: 'json' }
 import {
   humidityRatio,
   moistAirDensity,
   saturatedVapourPressure,
   vapourPressure,
 } from '#science/weather/moistAir.ts'
-
-describe(`density of moist air: ${reference.source}`, () => {
-  test.each(reference.rows as [number, number, number, number][])(
-    '%d °C, %d Pa, humidity %d',
-    (celsius, pressure, humidity, density) => {
-      const ours = moistAirDensity({ temperature: celsius + 273.15, pressure, humidity })
-      expect(Math.abs(ours / density - 1)).toBeLessThan(0.001)
-    },
-  )
-})
 
 describe('humidity', () => {
   const air = {

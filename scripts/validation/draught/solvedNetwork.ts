@@ -30,3 +30,16 @@ export const solveNetwork = (nodes: number, links: readonly LinkData[]) => {
   const { status, residual, iterations } = solver.solve(networkOf(nodes, links))
   return { status, residual, iterations, flow: [...solver.flow], pressure: [...solver.pressure] }
 }
+
+/** So little friction that the passage is a pure orifice to nine digits. */
+export const ALMOST_NOTHING = 1e-10
+
+/** An orifice of this area: Δp = ṁ²/A². */
+export const orifice = (from: number, to: number, area: number, head = 0): LinkData => ({
+  from,
+  to,
+  linear: ALMOST_NOTHING,
+  quadratic: 1 / area ** 2,
+  head,
+  gain: 1,
+})

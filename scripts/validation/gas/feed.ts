@@ -1,3 +1,4 @@
+import { type Equilibrium, equilibriumAtEnthalpy } from '#science/gas/equilibrium.ts'
 import { equilibriumRecords } from '#science/gas/equilibriumData.ts'
 import { condensedRecords } from '#science/gas/speciesData.ts'
 import { ELEMENTS, molarEnthalpy } from '#science/gas/thermo.ts'
@@ -27,4 +28,16 @@ export const together = (...feeds: readonly Feed[]) => {
 export const oxygenNeed = (moles: Feed['moles']): number => {
   const { C, H, O } = together({ moles, temperature: 298.15 }).atoms
   return C + H / 4 - O / 2
+}
+
+const STANDARD_ATMOSPHERE = 101325
+
+/** The adiabatic flame of a fuel in air of 3.76 nitrogen to one oxygen, at an equivalence ratio. */
+export const flameOf = (fuel: Feed['moles'], phi: number, temperature: number): Equilibrium => {
+  const need = oxygenNeed(fuel)
+  const air = { O2: need / phi, N2: (3.76 * need) / phi }
+  const { atoms, enthalpy } = together({ moles: fuel, temperature }, { moles: air, temperature })
+  const flame = equilibriumAtEnthalpy(enthalpy, STANDARD_ATMOSPHERE, atoms)
+  if (!flame.ok) throw new Error(flame.sentence)
+  return flame
 }
