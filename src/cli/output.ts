@@ -14,7 +14,13 @@ const reasons: Readonly<Record<string, string>> = {
 }
 
 /** Writes one file whole or not at all, or says why that folder will not do. Returns the path written. */
-export const writeInto = (env: Environment, folder: string, name: string, bytes: Uint8Array): string => {
+export const writeInto = (
+  env: Environment,
+  folder: string,
+  name: string,
+  bytes: Uint8Array,
+  option = '--out',
+): string => {
   try {
     return env.write(folder, name, bytes)
   } catch (error) {
@@ -22,7 +28,7 @@ export const writeInto = (env: Environment, folder: string, name: string, bytes:
     throw new BadInput([
       problemOf(
         'folder.unwritable',
-        '--out',
+        option,
         folder,
         `a folder that ${name} can be written into`,
         reasons[code] ?? `It could not be written (${code || String(error)}).`,

@@ -1,11 +1,13 @@
 import { Command, CommanderError } from 'commander'
 import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
 import { fuelTable } from '#science/fuel/table.ts'
+import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
 import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { predict } from './commands/predict.ts'
 import { templates } from './commands/templates.ts'
+import { withConditions } from './conditions.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
 import { wrap } from './page/text.ts'
@@ -13,6 +15,9 @@ import { usageProblem } from './usage.ts'
 
 const EPILOGUE =
   'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
+
+/** An option that may be given more than once. */
+const also = (value: string, before: readonly string[]): readonly string[] => [...before, value]
 
 const programFor = (env: Environment, ended: (code: ExitCode) => void): Command => {
   const program = new Command('tinwright')
@@ -54,6 +59,31 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     )
     .option('--json', 'for programs')
     .action((file, options) => ended(predict(env, file, options)))
+  withConditions(
+    program
+      .command('burn')
+      .description(
+        'how it will burn from lighting to the last char: firepower, boils, walls, wind, with bands',
+      )
+      .argument('<stove>', 'stove file'),
+  )
+    .option(
+      '--damper <turn>',
+      'turn the damper: "10 min: 12 deg", or "boil: 12 deg" when 1 L boils',
+      also,
+      [],
+    )
+    .option('--hot', 'a second batch, in a stove still hot from the first')
+    .option('--no-lid', 'no lid on the pot')
+    .option('--skirt <gap x height>', 'a skirt round the pot, e.g. "8 mm x 60 mm"')
+    .option('--pot <diameter>', 'another pot than the file says, e.g. "150 mm"')
+    .option('--new-tin', 'bright cans that have not been burnt off')
+    .option('--trip <plan>', 'fuel for a trip, e.g. "3 days, 2 boils, 0.5 L"')
+    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '48')
+    .option('--figure <file>', 'the burn over time, as SVG')
+    .option('--series <file>', 'the burn step by step, as CSV')
+    .option('--json', 'for programs')
+    .action((file, options) => ended(burn(env, file, options)))
   program
     .command('templates')
     .description('drilling templates at true size, as a PDF')
