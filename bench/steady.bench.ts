@@ -1,50 +1,64 @@
-import { medianCoefficients } from '#science/coefficients.ts'
-import { planDraught } from '#science/draft/build.ts'
-import { fuelOf } from '#science/fuel/charge.ts'
-import { mildDay } from '#science/site.ts'
-import { createSteadyModel } from '#science/steady/model.ts'
-import type { Stove } from '#stove/model.ts'
-import { riserStove, twoWall } from '../test/science/stoves.ts'
+import { spawnSync } from 'node:child_process'
+import { join } from 'node:path'
+import { bytesAllocated } from './allocation.ts'
 import { timing } from './measure.ts'
-import type { Rows } from './row.ts'
+import type { Row, Rows } from './row.ts'
+import {
+  EXAMPLES,
+  exampleInput,
+  inputOf,
+  PLACES,
+  REFERENCE,
+  settleAll,
+  settleNext,
+  withSecondaryRows,
+} from './steadyStoves.ts'
 
-/** Places of the front, so that no solve finds its answer ready. */
-const POSITIONS = Array.from({ length: 20 }, (_, i) => 0.05 + 0.045 * i)
+const MICRO = 1e6
 
-/** Settles the stove's state for every place of the front; returns the air's sum. */
-const settleAll = (stove: Stove): (() => number) => {
-  const outcome = planDraught(stove)
-  const fuel = fuelOf(stove)
-  if (!outcome.ok || !fuel.ok) throw new Error('the stove of the measurement does not burn')
-  const model = createSteadyModel({
-    plan: outcome.plan,
-    fuel: fuel.value,
-    site: mildDay,
-    coefficients: medianCoefficients,
-    burntOff: true,
-  })
-  return () => {
-    let sum = 0
-    for (const position of POSITIONS) {
-      const found = model.solve(position)
-      if (!found.ok) throw new Error(found.failure.sentence)
-      sum += found.state.primaryAir
-    }
-    return sum
-  }
+/** Seconds a solve of the same equations takes SciPy here and now; null where there is no SciPy. */
+const scipySeconds = (example: string): number | null => {
+  const script = join(REFERENCE, 'generators', 'steady_scipy.py')
+  const wanted = [script, '--time', String(PLACES.length), example]
+  const { status, stdout } = spawnSync('/usr/bin/python3', wanted, { encoding: 'utf8' })
+  if (status !== 0) return null
+  return (JSON.parse(stdout) as { readonly seconds: Readonly<Record<string, number>> }).seconds[example]!
 }
+
+const MOST_ROWS = 6
 
 /** One steady prediction from nothing, temperatures, walls and all, on one core. */
 export const rows: Rows = async () => {
-  const wide = await timing(settleAll(twoWall()), { calls: POSITIONS.length })
-  const tall = await timing(settleAll(riserStove()), { calls: POSITIONS.length })
-  return [
-    { name: 'steady state of a two-wall stove', value: wide.median * 1e6, unit: 'µs', bar: { atMost: 50 } },
-    {
-      name: 'steady state of a stove with a riser',
-      value: tall.median * 1e6,
+  const measured: Row[] = []
+  for (const example of EXAMPLES) {
+    const input = exampleInput(example)
+    const name = `steady state of ${example.split(',')[0]}`
+    const { median } = await timing(settleAll(input), { calls: PLACES.length })
+    measured.push({ name, value: median * MICRO, unit: 'µs', bar: { atMost: 50 } })
+    const theirs = scipySeconds(example)
+    if (theirs === null) console.error(`/usr/bin/python3 has no SciPy: ${name} is not compared with it`)
+    else
+      measured.push(
+        { name: `${name} in SciPy`, value: theirs * MICRO, unit: 'µs', bar: null },
+        { name: `${name} over SciPy`, value: theirs / median, unit: 'times', bar: { atLeast: 100 } },
+      )
+    measured.push({
+      name: `${name}, memory asked for`,
+      value: bytesAllocated(settleNext(input), 4) / 1000,
+      unit: 'kB',
+      bar: null,
+    })
+  }
+  for (let count = 1; count <= MOST_ROWS; count++) {
+    const input = inputOf(withSecondaryRows(count))
+    const { median } = await timing(settleAll(input), { calls: PLACES.length, seconds: 0.5 })
+    const { nodes, links, walls } = input.plan
+    measured.push({
+      name: `steady state with ${count} secondary row${count === 1 ? '' : 's'} (${nodes.length} spaces, ${links.length} passages, ${walls.length} walls)`,
+      value: median * MICRO,
       unit: 'µs',
-      bar: { atMost: 50 },
-    },
-  ]
+      bar: null,
+    })
+  }
+  return measured
 }
