@@ -27,3 +27,8 @@ export const spoiltStoves: Files = {
     delete partOf(stove, 'fuel can').openings.floor
   }),
 }
+
+/** A stove file whose only fault is a fuel that nobody knows. */
+export const unknownFuel: string = changed('redshank.stove.json', (stove) => {
+  Object.assign(stove.fuel ?? {}, { kind: 'coal' })
+})

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Problem } from '#basis/problem.ts'
 import { exampleFiles, flat, tinwright } from './memory.ts'
-import { spoiltStoves } from './spoilt.ts'
+import { spoiltStoves, unknownFuel } from './spoilt.ts'
 
 const files = { ...exampleFiles, ...spoiltStoves, 'a folder/': '' }
 const STOVE = 'redshank.stove.json'
@@ -78,6 +78,17 @@ describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, sa
     })
   },
 )
+
+describe('a fuel that is not in the table', () => {
+  it.each(['check', 'predict', 'templates', 'fit'])(
+    'is refused by %s, where it is written',
+    async (command) => {
+      const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
+      expect({ code, out }).toEqual({ code: 2, out: '' })
+      expect(flat(err)).toContain('coal.json: fuel.kind: coal will not do; allowed is pellets-6mm')
+    },
+  )
+})
 
 describe('without a command', () => {
   it('shows the help on stderr and ends with 2', async () => {
