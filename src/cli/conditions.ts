@@ -71,10 +71,10 @@ export const siteOf = (options: ConditionOptions): Site => {
 export const moistureOf = (options: ConditionOptions): number | null =>
   optionQuantity(options.moisture, '--moisture', 'fuelMoisture')
 
-/** Another fuel lies in the same can, as wet as such fuel usually is. */
+/** Another fuel lies in the same can, as such fuel usually is: nothing that was measured of the file's own holds of it. */
 export const withFuel = (stove: Stove, { fuel: kind }: ConditionOptions): Stove => {
   if (kind === undefined) return stove
-  const other = { ...stove, fuel: { ...stove.fuel, kind, moisture: null } }
+  const other = { ...stove, fuel: { kind, level: stove.fuel.level, moisture: null } }
   const found = fuelOf(other)
   if (found.ok) return other
   throw new BadInput(found.problems.map((problem) => ({ ...problem, field: '--fuel' })))

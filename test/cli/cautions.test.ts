@@ -36,14 +36,16 @@ const missing = (text: string): readonly string[] =>
 const files = { ...exampleFiles, ...spoiltStoves }
 const stoves = [...exampleStoves, ...Object.keys(spoiltStoves)]
 
-describe.each(['check', 'predict', 'templates'])('tinwright %s', (command) => {
+const commands = [['check'], ['predict'], ['burn', '--bands', '0'], ['templates']]
+
+describe.each(commands)('tinwright %s', (command = '', ...options) => {
   it.each(stoves)('carries every caution with %s', async (file) => {
-    const { out } = await tinwright([command, file], files)
+    const { out } = await tinwright([command, file, ...options], files)
     expect(missing(flat(out))).toEqual([])
   })
 
   it.each(stoves)('carries every caution with %s in JSON', async (file) => {
-    const { out } = await tinwright([command, file, '--json'], files)
+    const { out } = await tinwright([command, file, ...options, '--json'], files)
     const { cautions } = JSON.parse(out) as { readonly cautions: readonly string[] }
     expect(missing(cautions.join(' '))).toEqual([])
   })

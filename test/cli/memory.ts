@@ -82,7 +82,10 @@ export const flat = (text: string): string => text.replace(/\s+/g, ' ')
 
 /** A row of figures, or the names over them: tables are as wide as they are. */
 export const isTableRow = (line: string): boolean =>
-  /\S {2,}\S.*\S {2,}\S/.test(line) || /(?: +-?[\d./]+){3}/.test(line) || /mm².*in²/.test(line)
+  /\S {2,}\S.*\S {2,}\S/.test(line) ||
+  /(?: +-?[\d./]+){3}/.test(line) ||
+  /^ {6,}\S.*\S {3,}\S/.test(line) ||
+  /mm².*in²/.test(line)
 
 type Json = { readonly [key: string]: unknown }
 

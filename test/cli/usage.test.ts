@@ -38,6 +38,27 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
     'site.twice',
     ['--altitude', '--pressure'],
   ],
+  [['burn'], 'usage.missing', ['stove', 'tinwright burn FILE']],
+  [['burn', STOVE, '--damper', '12 deg'], 'damper.form', ['--damper', '"10 min: 12 deg"']],
+  [['burn', STOVE, '--damper', '10: 12 deg'], 'time.no-unit', ['--damper', '10 min']],
+  [['burn', STOVE, '--damper', '10 min: 12'], 'angle.no-unit', ['--damper', '12°']],
+  [['burn', STOVE, '--damper', '10 min: 400 deg'], 'angle.range', ['--damper', '360°']],
+  [
+    ['burn', STOVE, '--damper', 'boil: 5 deg', '--damper', 'boil: 7 deg'],
+    'damper.twice',
+    ['--damper', 'boil: 5 deg, boil: 7 deg', 'Give each time once.'],
+  ],
+  [['burn', 'heron.stove.json', '--damper', 'boil: 5 deg'], 'damper.none', ['--damper', 'Heron has none']],
+  [['burn', STOVE, '--skirt', '8 mm'], 'skirt.form', ['--skirt', '8 mm x 60 mm']],
+  [['burn', STOVE, '--skirt', '8 x 60 mm'], 'length.no-unit', ['--skirt', '8 mm']],
+  [['burn', STOVE, '--skirt', '0 mm x 60 mm'], 'length.range', ['--skirt', 'skirt gap', '1 mm']],
+  [['burn', STOVE, '--pot', '150'], 'length.no-unit', ['--pot', '150 mm']],
+  [['burn', STOVE, '--trip', 'a week'], 'trip.form', ['--trip', '3 days, 2 boils, 0.5 L']],
+  [['burn', STOVE, '--trip', '2.5 days, 2 boils, 0.5 L'], 'count.not-whole', ['--trip', '2 or 3']],
+  [['burn', STOVE, '--trip', '3 days, 2 boils, 0.5'], 'volume.no-unit', ['--trip', '0.5 L']],
+  [['burn', STOVE, '--bands', 'many'], 'count.not-a-number', ['--bands', 'number of sets']],
+  [['predict', STOVE, '--bands', '1.5'], 'count.not-whole', ['--bands', '1 or 2']],
+  [['burn', STOVE, '--fuel', 'coal'], 'fuel.unknown', ['--fuel', 'coal', 'pellets-6mm']],
   [['templates', STOVE, '--paper', 'A3'], 'paper.unknown', ['--paper', 'A3', 'A4 or Letter']],
   [['templates', STOVE, '--date', 'tomorrow'], 'date.form', ['--date', 'tomorrow', '2031-05-17']],
   [['templates', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
@@ -80,7 +101,7 @@ describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, sa
 )
 
 describe('a fuel that is not in the table', () => {
-  it.each(['check', 'predict', 'templates', 'fit'])(
+  it.each(['check', 'predict', 'burn', 'templates', 'fit'])(
     'is refused by %s, where it is written',
     async (command) => {
       const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
@@ -94,13 +115,13 @@ describe('without a command', () => {
   it('shows the help on stderr and ends with 2', async () => {
     const { code, out, err } = await tinwright([], {})
     expect({ code, out }).toEqual({ code: 2, out: '' })
-    for (const command of ['check', 'predict', 'templates', 'cans', 'fit'])
+    for (const command of ['check', 'predict', 'burn', 'templates', 'cans', 'fit'])
       expect(err).toContain(`  ${command} `)
   })
 })
 
 describe('help and version', () => {
-  const asked = ['check', 'predict', 'templates', 'cans', 'fit'].map((command) => [command, '--help'])
+  const asked = ['check', 'predict', 'burn', 'templates', 'cans', 'fit'].map((command) => [command, '--help'])
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
     '%s %s ends with 0, within the width',
     async (...args) => {
