@@ -26,6 +26,8 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .helpOption('-h, --help', 'say what it does')
     .helpCommand('help [command]', 'say what a command does')
     .exitOverride()
+    // Narrow terminals too.
+    .configureHelp({ minWidthToWrap: 10 })
     .configureOutput({
       writeOut: env.out,
       writeErr: env.err,

@@ -123,16 +123,16 @@ describe('without a command', () => {
 describe('help and version', () => {
   const asked = ['check', 'predict', 'burn', 'templates', 'cans', 'fit'].map((command) => [command, '--help'])
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
-    '%s %s ends with 0, within the width',
+    '%s %s ends with 0, within a narrow page',
     async (...args) => {
       const { code, out, err } = await tinwright(
         args.filter((word) => word !== undefined),
         {},
-        { width: 72 },
+        { width: 50 },
       )
       expect({ code, err }).toEqual({ code: 0, err: '' })
       expect(out).toMatch(/^Usage: tinwright/)
-      expect(out.split('\n').filter((line) => line.length > 72)).toEqual([])
+      expect(out.split('\n').filter((line) => line.length > 50)).toEqual([])
     },
   )
 
