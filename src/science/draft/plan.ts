@@ -56,6 +56,8 @@ export interface DraughtLink {
   readonly area: number
   readonly hydraulicDiameter: number
   readonly count: number
+  /** Of its row's holes, below 1 where a row is parted because its holes feel different winds; 1 if left out [1]. */
+  readonly rowShare?: number
   readonly shape: PassageShape
   /** Gap and bed links: how far up they reach [m]. */
   readonly length: number

@@ -12,6 +12,7 @@ const partOfRow = (link: DraughtLink, bearings: readonly number[]): DraughtLink 
     ...link,
     area: link.area * share,
     count: bearings.length,
+    rowShare: share,
     // Side by side: linear resistance falls with the number of holes, quadratic with its square.
     shape: { viscous: link.shape.viscous / share, inertial: link.shape.inertial / share ** 2 },
     exposure: { kind: 'wall', bearings },

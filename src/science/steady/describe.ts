@@ -5,6 +5,7 @@ import type { Front } from '#science/fire/front.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { chemicalHeat, type GasBasis } from '#science/gas/mixture.ts'
 import type { Site } from '#science/site.ts'
+import { forwardFlow } from './exchange.ts'
 import { flameFacts } from './flameFacts.ts'
 import type { Moment, Passage, Regime } from './prediction.ts'
 import type { SteadyState } from './state.ts'
@@ -57,6 +58,20 @@ const dryGas = ({ moles }: Front): Moment['gas'] => {
 }
 
 /** Turns the arrays of a solved state into what a maker asks. */
+/** Heat of the gas that a link lets out unburnt, by all that leaves through it, not by what is left when air comes in beside it [W]. */
+const unburntThrough = (
+  { from, to }: DraughtLink,
+  k: number,
+  { flow, exchange, gasFraction }: SteadyState,
+  basis: GasBasis,
+): number => {
+  if ((from === OUTSIDE) === (to === OUTSIDE)) return 0
+  const net = flow[k] as number
+  const forward = forwardFlow(net, exchange[k] as number)
+  const leaving = to === OUTSIDE ? forward : forward - net
+  return leaving * chemicalHeat(basis, gasFraction[to === OUTSIDE ? from : to] as number)
+}
+
 export const describeMoment = ({
   plan,
   state,
@@ -92,8 +107,8 @@ export const describeMoment = ({
       outMass += amount
       outGas += amount * z
       outHeat += amount * nodeTemperature(from)
-      unburnt += amount * chemicalHeat(basis, z)
     }
+    unburnt += unburntThrough(link, k, state, basis)
     const intoFlame = to !== OUTSIDE && nodes[to]?.space === 'flame'
     const fromAir = from === OUTSIDE || nodes[from]?.space === 'air'
     if (intoFlame && fromAir && link.kind !== 'bed') {

@@ -15,7 +15,9 @@ const EPSTEIN = 0.055
 
 /**
  * A flow within this share of the stove's largest is not known to run one way: the walls of such a passage are uneven, the
- * air outside is never quite still. It is also what keeps the iteration from swinging about a flow that turns round [1].
+ * air outside is never quite still. It is also what keeps the iteration from swinging about a flow that turns round. A row
+ * that is parted for the wind shares it out, so that parting alone changes nothing. Where a wind blows far more through the
+ * shell than the fire draws, it stirs the flame more than it should [1].
  */
 const UNSURE = 0.03
 
@@ -29,9 +31,10 @@ export const setExchange = (w: Workspace, place: FrontPlace): void => {
   for (let k = 0; k < solver.flow.length; k++) largest = Math.max(largest, Math.abs(solver.flow[k] as number))
   for (let k = 0; k < plan.links.length; k++) {
     const link = plan.links[k] as (typeof plan.links)[number]
+    const unsure = (link.rowShare ?? 1) * UNSURE * largest
     if (link.kind === 'bed') {
       // The front itself passes one way; what lies still below or above it does not know which.
-      exchange[k] = k === place.link ? 0 : UNSURE * largest
+      exchange[k] = k === place.link ? 0 : unsure
       w.share[k] = forwardShare(solver.flow[k] as number, exchange[k] as number)
       continue
     }
@@ -41,7 +44,7 @@ export const setExchange = (w: Workspace, place: FrontPlace): void => {
     const difference = Math.max(LEAST_DIFFERENCE, Math.abs(a - b) / mean)
     const buoyant =
       2 * EPSTEIN * mean * link.area * Math.sqrt(STANDARD_GRAVITY * link.hydraulicDiameter * difference)
-    exchange[k] = Math.max(buoyant, UNSURE * largest)
+    exchange[k] = Math.max(buoyant, unsure)
     w.share[k] = forwardShare(solver.flow[k] as number, exchange[k] as number)
   }
 }

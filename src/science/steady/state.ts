@@ -32,6 +32,8 @@ export interface SteadyState {
   readonly gasFraction: Float64Array
   /** Flow of each link, positive from `from` to `to` [kg/s]. */
   readonly flow: Float64Array
+  /** Scale of the two-way flow through each link [kg/s]; see `exchange.ts`. */
+  readonly exchange: Float64Array
   /** Of the gas that passes each link [kg/m³], [Pa s]. */
   readonly density: Float64Array
   readonly viscosity: Float64Array
@@ -123,6 +125,7 @@ export const finish = (
       temperature: w.temperature,
       gasFraction: w.gasFraction,
       flow: solver.flow,
+      exchange: w.exchange,
       density: w.linkDensity,
       viscosity: w.linkViscosity,
       drive,

@@ -155,12 +155,12 @@ class Equations:
         gas = self.with_outside(u['gas'], 0.0)
         flow = u['flow']
 
-        largest = numpy.abs(flow).max(-1, keepdims=True)
+        unsure = 0.03 * stove.of_row * numpy.abs(flow).max(-1, keepdims=True)
         a, b = density[..., stove.start], density[..., stove.end]
         mean = (a + b) / 2
         difference = numpy.maximum(0.1, numpy.abs(a - b) / mean)
         buoyant = 2 * 0.055 * mean * stove.area * numpy.sqrt(GRAVITY * stove.diameter * difference)
-        exchange = numpy.where(stove.is_bed, 0.03 * largest, numpy.maximum(buoyant, 0.03 * largest))
+        exchange = numpy.where(stove.is_bed, unsure, numpy.maximum(buoyant, unsure))
         exchange[..., stove.front_link] = 0
         s['forward'] = forward = forward_part(flow, exchange)
         s['back'] = back = forward - flow

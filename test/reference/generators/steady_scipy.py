@@ -107,8 +107,10 @@ def describe(equations, guess):
     source = numpy.where(flow >= 0, stove.start, stove.end)
     leaves = (numpy.where(flow >= 0, stove.end, stove.start) == OUTSIDE) & (source != OUTSIDE)
     out = numpy.abs(flow[leaves])
+    out_forward = numpy.where((stove.end == OUTSIDE) & (stove.start != OUTSIDE), s['forward'], 0)
+    out_back = numpy.where((stove.start == OUTSIDE) & (stove.end != OUTSIDE), s['back'], 0)
     bound = equations.with_outside(equations.bound_heat(n, u['gas']), 0.0)
-    unburnt = float(out @ bound[source[leaves]])
+    unburnt = float(out_forward @ bound[stove.start] + out_back @ bound[stove.end])
     lower_dry = fuel['higherHeatingValue'] - 2.442e6 * 8.936 * fuel['analysis']['H']
     as_fired = lower_dry * (1 - moisture) - 2.442e6 * moisture
     dry = float(n['fuel'])

@@ -38,7 +38,7 @@ def part_for_wind(links, wind):
         exposure = link['exposure']
         outside = OUTSIDE in (link['from'], link['to'])
         if wind['speed'] == 0 or not outside or exposure is None or exposure['kind'] != 'wall':
-            parted.append({**link, 'row': row})
+            parted.append({**link, 'row': row, 'of_row': 1.0})
             continue
         groups = {}
         for bearing in exposure['bearings']:
@@ -50,6 +50,7 @@ def part_for_wind(links, wind):
                 {
                     **link,
                     'row': row,
+                    'of_row': share,
                     'area': link['area'] * share,
                     'shape': {'viscous': shape['viscous'] / share, 'inertial': shape['inertial'] / share**2},
                     'exposure': {'kind': 'wall', 'bearings': bearings},
@@ -112,6 +113,7 @@ class Stove:
         self.viscous = numpy.array([link['shape']['viscous'] for link in self.links])
         self.inertial = numpy.array([link['shape']['inertial'] for link in self.links])
         self.area = numpy.array([link['area'] for link in self.links])
+        self.of_row = numpy.array([link['of_row'] for link in self.links])
         self.diameter = numpy.array([link['hydraulicDiameter'] for link in self.links])
         self.is_gap = numpy.array([link['kind'] == 'gap' for link in self.links])
         self.is_bed = numpy.array([link['kind'] == 'bed' for link in self.links])

@@ -107,6 +107,19 @@ describe('the draught', () => {
     for (let i = 2; i < heights.length; i++) expect(gain(i)).toBeLessThan(gain(i - 1))
   })
 
+  test.each([
+    ['two walls', twoWall()],
+    ['a riser', riserStove(250)],
+    ['pellets of the maker', ownFuel({ bulk: { density: 650, vesselDiameter: mm(90) } })],
+  ])('%s: a breath of wind that drives nothing changes nothing', (_, stove) => {
+    const calm = burning(stove)
+    const breath = burning(stove, { site: { ...mildDay, wind: { speed: 1e-6, from: 20 } } })
+    // Not nothing at all: two-way flow is scaled by the largest stream, and a parted intake is no longer one stream.
+    expect(breath.primaryAir / calm.primaryAir).toBeCloseTo(1, 3)
+    expect(breath.flameHeat / calm.flameHeat).toBeCloseTo(1, 3)
+    expect(breath.frontTemperature).toBeCloseTo(calm.frontTemperature, 1)
+  })
+
   test('a damper turns the fire down', () => {
     falls([0, 4, 6, 8, 9.5].map((turned) => burning(dampered(turned)).flameHeat))
   })
