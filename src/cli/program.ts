@@ -1,6 +1,5 @@
 import { Command, CommanderError } from 'commander'
 import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
-import { fuelTable } from '#science/fuel/table.ts'
 import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
 import { check } from './commands/check.ts'
@@ -45,20 +44,13 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--shelf <file>', 'shelf file: which bits and cans there are')
     .option('--json', 'for programs')
     .action((file, options) => ended(check(env, file, options)))
-  program
-    .command('predict')
-    .description('how it will burn: air through every row, firepower, burn time, regime')
-    .argument('<stove>', 'stove file')
-    .option('--fuel <kind>', `another fuel than the file says: ${[...fuelTable.keys()].join(', ')}`)
-    .option('--moisture <share>', 'water in the fuel by weight, e.g. "12 %"')
-    .option('--temperature <value>', 'air temperature, e.g. "8 °C"')
-    .option('--altitude <height>', 'height above the sea, e.g. "900 m"')
-    .option('--pressure <value>', 'air pressure as measured there, e.g. "985 hPa"')
-    .option('--wind <speed>', 'wind at the stove’s own height, e.g. "2 m/s"')
-    .option(
-      '--wind-from <bearing>',
-      'where it comes from, from the stove’s front mark clockwise, e.g. "90 deg"',
-    )
+  withConditions(
+    program
+      .command('predict')
+      .description('how it will burn: air through every row, firepower, burn time, regime, with bands')
+      .argument('<stove>', 'stove file'),
+  )
+    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '64')
     .option('--json', 'for programs')
     .action((file, options) => ended(predict(env, file, options)))
   withConditions(

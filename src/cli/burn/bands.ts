@@ -5,6 +5,7 @@ import { type Bands, quantile, type SampledRun } from '#science/bands/bands.ts'
 import type { BurnStep } from '#science/burn/record.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import type { Regime } from '#science/steady/prediction.ts'
+import type { Course } from '../course.ts'
 import type { Environment } from '../environment.ts'
 import { sampled } from '../sampling.ts'
 import { halfwayOf, tripOf } from './asides.ts'
@@ -41,11 +42,8 @@ export const BURN_BAND_KEYS = [
 ] as const
 export type BurnBandKey = (typeof BURN_BAND_KEYS)[number]
 
-/** How a burn went, in a word or two. */
-export type BurnCourse = Regime | 'goes out before the floor' | 'does not burn'
-
 /** The regime that most of the wood-gas phase runs in, or that the front goes out before the floor. */
-export const courseOf = ({ burn }: Fired): BurnCourse => {
+export const courseOf = ({ burn }: Fired): Course => {
   if (burn.events.some(({ kind }) => kind === 'front out')) return 'goes out before the floor'
   const times = new Map<Regime, number>()
   for (const { regime, duration } of burn.steps)
@@ -158,7 +156,7 @@ export const burnBands = (
     // A fire that never was gives no firepower either: it belongs into the band.
     if (outcome.kind === 'no burn') {
       powers.push({ steps: [] })
-      return { outcome: 'does not burn' satisfies BurnCourse, figures: {} }
+      return { outcome: 'does not burn' satisfies Course, figures: {} }
     }
     const { fired } = outcome
     powers.push({

@@ -10,9 +10,10 @@ import type { Skirt } from '#science/pot/skirt.ts'
 import type { Site } from '#science/site.ts'
 import type { NoBurn } from '#science/steady/predict.ts'
 import type { FuelPrediction, Moment } from '#science/steady/prediction.ts'
+import type { Course } from '../course.ts'
 import type { Environment } from '../environment.ts'
 import { halfwayOf, tripOf } from './asides.ts'
-import { type BurnBands, type BurnCourse, burnBands, courseOf, endOf } from './bands.ts'
+import { type BurnBands, burnBands, courseOf, endOf } from './bands.ts'
 import { type Fired, LITRE, lighter, type TimedTurn } from './fired.ts'
 import type { BurnSetup } from './setup.ts'
 
@@ -68,7 +69,7 @@ export interface BurnReport {
       readonly waterStart: number
     }
   }
-  readonly course: BurnCourse
+  readonly course: Course
   /** Where a front that does not reach the floor goes out, and why; null for one that does. */
   readonly stops: { readonly frontPosition: number; readonly time: number; readonly sentence: string } | null
   readonly events: readonly ReportEvent[]

@@ -50,9 +50,8 @@ export const bandText = (
     number,
     number,
   ]
-  const width = to - from
-  // Nothing to tell apart: as a figure.
-  if (!(width > 1e-9 * Math.abs(to))) return figureText(high, key, symbol)
-  const step = 10 ** (tenPower(width) - 1)
-  return `${toStep(from, step)} to ${withUnit(toStep(to, step), unit)}`
+  // However narrow the band, four figures are enough.
+  const step = 10 ** Math.max(tenPower(to - from) - 1, tenPower(to) - 3)
+  const [first, last] = [toStep(from, step), toStep(to, step)]
+  return first === last ? figureText(high, key, symbol) : `${first} to ${withUnit(last, unit)}`
 }

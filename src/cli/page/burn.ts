@@ -1,21 +1,24 @@
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
-import type { BurnBandKey, BurnCourse } from '../burn/bands.ts'
+import type { BurnBandKey } from '../burn/bands.ts'
 import type { BurnReport } from '../burn/report.ts'
+import type { Course } from '../course.ts'
 import { figureText, figureTwice } from './band.ts'
-import { mattersBlock } from './burnBands.ts'
 import { asideBlock, flameBlock, turndownBlock } from './burnDetails.ts'
+import { figureRows } from './burnFigures.ts'
 import { timeLine } from './burnTimeLine.ts'
 import { waterBlock } from './burnWater.ts'
-import { type FigureRow, figureTable } from './figures.ts'
+import { figureTable } from './figures.ts'
+import { mattersBlock } from './matters.ts'
 import { windText } from './prediction.ts'
 import { REGIME_MEANING } from './regime.ts'
+import { setsText } from './sets.ts'
 import { labelled, wrap } from './text.ts'
 import { degrees, percent, twice } from './units.ts'
 
 const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
-const BURNS: Readonly<Record<Exclude<BurnCourse, 'does not burn'>, string>> = {
+const BURNS: Readonly<Record<Exclude<Course, 'does not burn'>, string>> = {
   clean: 'burns clean',
   smoulder: 'smoulders',
   'rich and smoky': 'burns rich and smoky',
@@ -76,33 +79,6 @@ const courseBlock = ({ course, stops }: BurnReport, width: number): string | nul
   return wrap(`Regime: ${course.toUpperCase()}: ${REGIME_MEANING[course]}`, width, '', '  ')
 }
 
-const figureRows = ({ figures, bands, series }: BurnReport): readonly FigureRow[] => {
-  const band = (key: BurnBandKey) => bands?.figures[key] ?? null
-  const power = { key: 'firepower', other: 'Btu/h' } as const
-  const charred = series.some(({ phase }) => phase === 'char')
-  return [
-    { ...power, label: 'firepower', value: figures.firepower, band: band('firepower') },
-    { ...power, label: '  highest', value: figures.firepowerHigh, band: band('firepowerHigh') },
-    { ...power, label: '  lowest', value: figures.firepowerLow, band: band('firepowerLow') },
-    { label: 'wood gas for', key: 'burnTime', value: figures.woodGasTime, band: band('frontAtFloorAt') },
-    {
-      label: 'char glows for',
-      key: 'burnTime',
-      value: charred ? figures.charTime : null,
-      band: charred ? band('charTime') : null,
-    },
-    { label: 'char left', key: 'mass', other: 'oz', value: figures.charLeft, band: band('charLeft') },
-    { label: '  heat in it', key: 'efficiency', value: figures.charShare, band: band('charShare') },
-    {
-      label: 'hottest outer wall',
-      key: 'wallTemperature',
-      other: '°F',
-      value: figures.hottestOuterWall,
-      band: band('hottestOuterWall'),
-    },
-  ]
-}
-
 /** Safe is never said. */
 const touchText = ({ touch }: BurnReport): string =>
   touch.risk === 'even the briefest touch may burn'
@@ -110,24 +86,6 @@ const touchText = ({ touch }: BurnReport): string =>
     : touch.longest === null
       ? 'Touch: even the hottest wall stays below what burns bare skin within 8 hours by ISO 13732-1. That is no promise.'
       : `Touch: the hottest wall may burn bare skin in ${figureText(touch.longest, 'timeAfterLighting', 's')}; keep off.`
-
-const setsText = ({ bands }: BurnReport): string | null => {
-  if (bands === null) return null
-  const { samples, outcomes } = bands
-  const SAID: Readonly<Record<BurnCourse, readonly [one: string, many: string]>> = {
-    clean: ['burns clean', 'burn clean'],
-    'rich and smoky': ['is rich and smoky', 'are rich and smoky'],
-    smoulder: ['smoulders', 'smoulder'],
-    'quenched lean': ['may blow the flame cold', 'may blow the flame cold'],
-    'goes out before the floor': ['goes out before the floor', 'go out before the floor'],
-    'does not burn': ['does not burn', 'do not burn'],
-  }
-  const courses = (Object.keys(SAID) as BurnCourse[])
-    .map((course) => [Math.round((outcomes[course] ?? 0) * samples), SAID[course]] as const)
-    .filter(([count]) => count > 0)
-    .map(([count, [one, many]]) => `${count} ${count === 1 ? one : many}`)
-  return `Of ${samples} sets of coefficients, any of which may be yours: ${courses.join(', ')}. A band holds the middle nine tenths of the sets that have such a figure.`
-}
 
 const LIMITS =
   'No CO or smoke figure is predicted, no tier: the regime names a risk. Bands hold what the model’s coefficients are not sure of, not a burr, a gust or a handful of fines. Drill, burn, measure.'
@@ -144,13 +102,12 @@ const MATTERING = [
 /** The page of a burn, block by block. */
 export const burnBlocks = (report: BurnReport, width: number): readonly (string | null)[] => {
   const { bands, totals } = report
-  const sets = setsText(report)
   return [
     [wrap(headline(report), width), caseBlock(report, width)].join('\n'),
     courseBlock(report, width),
     timeLine(report, width),
-    [figureTable(figureRows(report), width), wrap(touchText(report), width, '  ', '  ')].join('\n'),
-    sets === null ? null : wrap(sets, width),
+    [figureTable(figureRows(report)), wrap(touchText(report), width, '  ', '  ')].join('\n'),
+    bands === null ? null : wrap(setsText(bands), width),
     waterBlock(report, width),
     flameBlock(report, width),
     turndownBlock(report, width),

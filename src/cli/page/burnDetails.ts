@@ -1,16 +1,12 @@
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
-import type { Band } from '#science/bands/bands.ts'
 import type { JetFacts, Moment } from '#science/steady/prediction.ts'
 import type { BurnReport } from '../burn/report.ts'
-import { bandText, figureText, figureTwice } from './band.ts'
+import { figureText, figureTwice } from './band.ts'
 import { columns, labelled, wrap } from './text.ts'
 import { percent } from './units.ts'
 
 const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
-
-const inBand = (band: Band | null | undefined, ...as: [Parameters<typeof bandText>[1], string?]): string =>
-  band == null ? '' : ` (${bandText(band, ...as)})`
 
 const jetText = ({
   part,
@@ -40,7 +36,7 @@ const chokeText = ({ passages }: Moment): string =>
 const NEAR = 0.005
 
 /** Flame, jets, swirl and choke with the front half way down. */
-export const flameBlock = ({ halfway, bands }: BurnReport, width: number): string | null => {
+export const flameBlock = ({ halfway }: BurnReport, width: number): string | null => {
   if (halfway === null) return null
   const { flame, temperature } = halfway
   const strikes =
@@ -48,15 +44,15 @@ export const flameBlock = ({ halfway, bands }: BurnReport, width: number): strin
   const rows: (readonly [string, string])[] = [
     [
       'flame',
-      `${both(Math.round(flame.height / NEAR) * NEAR)} tall over the fuel can${inBand(bands?.figures.flameHeight, 'flameHeight')}, ` +
-        `${figureTwice(temperature.flame, 'flameTemperature', '°F')}${inBand(bands?.figures.flameTemperature, 'flameTemperature')}${strikes}`,
+      `${both(Math.round(flame.height / NEAR) * NEAR)} tall over the fuel can, ` +
+        `${figureTwice(temperature.flame, 'flameTemperature', '°F')}${strikes}`,
     ],
     ...flame.jets.map((jet, i): [string, string] => [i === 0 ? 'jets' : '', jetText(jet)]),
     [
       'swirl',
       flame.swirl === null
         ? 'none: no bent vanes'
-        : `swirl number ${flame.swirl.toFixed(2)}: the gas whirls${flame.recirculates === true ? ', and flows back down in the middle' : ', but does not flow back in the middle'}`,
+        : `number ${flame.swirl.toFixed(2)}: the gas whirls${flame.recirculates === true ? ', and flows back down in the middle' : ', but does not flow back in the middle'}`,
     ],
     ['chokes', `${chokeText(halfway)} of the draught’s work`],
   ]
@@ -70,13 +66,13 @@ const distinct = ({ settings }: NonNullable<BurnReport['turndown']>) =>
     .filter((one, i, all) => i === 0 || (all[i - 1]?.free ?? 0) - one.free > 0.004)
 
 /** How firepower follows the damper. */
-export const turndownBlock = ({ turndown, bands }: BurnReport, width: number): string | null => {
+export const turndownBlock = ({ turndown }: BurnReport, width: number): string | null => {
   if (turndown === null) return null
   const { ratio } = turndown
   const said =
     ratio === null
       ? 'No setting of the damper does better than smoulder.'
-      : `Turning down with the damper: highest over lowest firepower that does not smoulder is ${ratio.toFixed(2)}${inBand(bands?.figures.turndown, 'turndown')}. Front half way down:`
+      : `Turning down with the damper: highest over lowest firepower that does not smoulder is ${ratio.toFixed(2)}. Front half way down:`
   return [
     wrap(said, width),
     columns(
@@ -98,23 +94,22 @@ export const turndownBlock = ({ turndown, bands }: BurnReport, width: number): s
 const speeds = (value: number): string =>
   `${figureText(value, 'windSpeed')} (${figureText(value, 'windSpeed', 'km/h')}, ${figureText(value, 'windSpeed', 'mph')})`
 
-const windText = ({ wind, bands }: BurnReport): string => {
+const windText = ({ wind }: BurnReport): string => {
   if (wind === null) return 'smoulders even in calm air'
   const { stands, worstFrom, tried } = wind
-  const band = inBand(bands?.figures.windStood, 'windSpeed')
-  if (worstFrom === null) return `every one tried, up to ${speeds(tried)} at its own height${band}`
+  if (worstFrom === null) return `every one tried, up to ${speeds(tried)} at its own height`
   const side = worstFrom === 0 ? 'the front mark' : `${worstFrom}° clockwise of the front mark`
   return stands <= 0
-    ? `hardly any: the lightest air from ${side} makes it smoulder${band}`
-    : `up to ${speeds(stands)} at its own height from any side${band}; from ${side} it smoulders first`
+    ? `hardly any: the lightest air from ${side} makes it smoulder`
+    : `up to ${speeds(stands)} at its own height from any side; from ${side} it smoulders first`
 }
 
 const energy = (joules: number): string =>
   `${figureText(joules, 'heat')} (${figureText(joules, 'heat', 'kWh')}, ${figureText(joules, 'heat', 'Btu')})`
 
-const warmthText = ({ figures, bands }: BurnReport): string =>
-  `${energy(figures.heatOfWalls)} off walls and flame to who sits round it${inBand(bands?.figures.heatOfWalls, 'heat')}, ` +
-  `${energy(figures.heatOfGas)} up with the gas${inBand(bands?.figures.heatOfGas, 'heat')}, char included. Outdoors only: no stove for a tent or a room`
+const warmthText = ({ figures }: BurnReport): string =>
+  `${energy(figures.heatOfWalls)} off walls and flame to who sits round it, ` +
+  `${energy(figures.heatOfGas)} up with the gas, char included. Outdoors only: no stove for a tent or a room`
 
 /** Grams and ounces, from a kilogram on kilograms and pounds. */
 const weight = (kilograms: number): string =>
@@ -124,16 +119,15 @@ const weight = (kilograms: number): string =>
 
 const LITRES = 1000
 
-const tripText = ({ trip, bands, fuel }: BurnReport): string | null => {
+const tripText = ({ trip, fuel }: BurnReport): string | null => {
   if (trip === null) return null
   const { days, boilsADay, litresABoil, fillings, volume } = trip
   const water = figureTwice(litresABoil / LITRES, 'waterVolume', 'US qt')
   const wanted = `${days} ${days === 1 ? 'day' : 'days'}, ${boilsADay} ${boilsADay === 1 ? 'boil' : 'boils'} a day of ${water}`
   if (trip.fuel === null || volume === null || fillings === null)
     return `${wanted}: one filling does not boil so much water`
-  const band = inBand(bands?.figures.tripFuel, 'mass', trip.fuel < 1 ? 'g' : 'kg')
   return (
-    `${wanted}: ${weight(trip.fuel)}${band} of fuel burnt by the time it boils, a tenth to spare; it fills ${figureTwice(volume, 'waterVolume', 'US qt')}. ` +
+    `${wanted}: ${weight(trip.fuel)} of fuel burnt by the time it boils, a tenth to spare; it fills ${figureTwice(volume, 'waterVolume', 'US qt')}. ` +
     `${fillings} ${fillings === 1 ? 'lighting' : 'lightings'}; with a full can each time ${weight(fillings * fuel.charge)}`
   )
 }

@@ -9,9 +9,13 @@ import { columns, wrap } from './text.ts'
 
 const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
-const bandLine = (bands: readonly (Band | null)[], key: QuantityKey): readonly (readonly string[])[] =>
+const bandLine = (
+  bands: readonly (Band | null)[],
+  key: QuantityKey,
+  unit?: string,
+): readonly (readonly string[])[] =>
   bands.some((band) => band !== null)
-    ? [['', ...bands.map((band) => (band === null ? '' : bandText(band, key)))]]
+    ? [['', ...bands.map((band) => (band === null ? '' : bandText(band, key, unit)))]]
     : []
 
 const LITRES = 1000
@@ -62,6 +66,7 @@ export const waterBlock = (report: BurnReport, width: number): string => {
       ),
     ],
     ...bandLine(band('fuelPerLitre'), 'mass'),
+    ...bandLine(band('fuelPerLitre'), 'mass', 'oz'),
     ['efficiency', ...boils.map((boil) => share(boil, boil.efficiency))],
     ...bandLine(unlessDry(band('efficiency')), 'efficiency'),
     ['char counted as left', ...boils.map((boil) => share(boil, boil.efficiencyCharCredited))],
@@ -70,8 +75,8 @@ export const waterBlock = (report: BurnReport, width: number): string => {
   ]
   return [
     wrap(
-      `Water from ${figureTwice(pot.waterStart, 'ambientTemperature', '°F')} in a plain pot ${both(pot.diameter)} across, ` +
-        `${pot.lid ? 'lid on' : 'no lid'}, ${skirt}. It goes on when the whole top is alight and boils at ${figureText(boilingPoint, 'ambientTemperature')}.`,
+      `Water from ${figureTwice(pot.waterStart, 'gasTemperature', '°F')} in a plain pot ${both(pot.diameter)} across, ` +
+        `${pot.lid ? 'lid on' : 'no lid'}, ${skirt}. It goes on when the whole top is alight and boils at ${figureTwice(boilingPoint, 'gasTemperature', '°F')}.`,
       width,
     ),
     columns(rows, ['left', ...boils.map(() => 'right' as const)]),

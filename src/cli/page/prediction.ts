@@ -2,7 +2,9 @@ import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import { LEAN_LIMIT, RICH_LIMIT, SMOULDER_FLUX } from '#science/steady/describe.ts'
 import type { Moment, Prediction } from '#science/steady/prediction.ts'
+import type { PredictionBands } from '../predict/bands.ts'
 import { passageBlocks } from './passages.ts'
+import { predictionBandBlocks } from './predictionBands.ts'
 import { regimeBlock } from './regime.ts'
 import { labelled, wrap } from './text.ts'
 import { degrees, percent, twice } from './units.ts'
@@ -118,8 +120,11 @@ const gasText = ({ gas }: Moment): string =>
 const balanceText = ({ balance }: Moment): string =>
   `The sums close: mass within ${balance.mass.toExponential(0)} of the largest flow, energy within ${Math.abs(balance.energy).toExponential(0)} of the fuel’s heat.`
 
-const LIMITS =
-  'These are the model’s median figures, without bands: a burr, a draught or a handful of fines moves them. What leaves the stove is not predicted, neither its carbon monoxide nor its smoke: the regime names a risk.'
+const UNSURE =
+  'These are the model’s median figures, without bands: a burr, a draught or a handful of fines moves them.'
+const BANDED =
+  'Bands hold what the model’s coefficients are not sure of, not a burr, a gust or a handful of fines.'
+const NOT_PREDICTED = 'No CO or smoke figure is predicted, no tier: the regime names a risk.'
 
 const stopText = ({ stops }: Prediction): string | null =>
   stops === null
@@ -127,7 +132,11 @@ const stopText = ({ stops }: Prediction): string | null =>
     : `It does not burn to the floor. ${stops.sentence} Reached: ${percent(stops.frontPosition)} of the depth.`
 
 /** The page of a prediction, block by block. */
-export const predictionBlocks = (prediction: Prediction, width: number): readonly (string | null)[] => {
+export const predictionBlocks = (
+  prediction: Prediction,
+  bands: PredictionBands | null,
+  width: number,
+): readonly (string | null)[] => {
   const { halfway } = prediction
   const out = stopText(prediction)
   const when = `With the front ${halfway.frontPosition === 0.5 ? 'half way' : `${percent(halfway.frontPosition)} of the way`} down`
@@ -137,9 +146,10 @@ export const predictionBlocks = (prediction: Prediction, width: number): readonl
     answers(prediction, width),
     out === null ? null : wrap(out, width),
     [when, labelled([...airRows(halfway), ...heatRows(halfway)], width)].join('\n'),
+    ...(bands === null ? [] : predictionBandBlocks(prediction, bands, width)),
     ...passageBlocks(prediction, width),
     wrap(gasText(halfway), width),
     wrap(balanceText(halfway), width),
-    wrap(LIMITS, width),
+    wrap(`${bands === null ? UNSURE : BANDED} ${NOT_PREDICTED}`, width),
   ]
 }
