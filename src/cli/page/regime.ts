@@ -3,7 +3,7 @@ import { wrap } from './text.ts'
 
 export const REGIME_MEANING: Readonly<Record<Regime, string>> = {
   smoulder:
-    'the front gets so little air that it smoulders: smoke and carbon monoxide, and a flame that may not hold. Give the fuel more air: a bigger or freer floor, coarser fuel, less of it, or more draught.',
+    'the front gets so little air that it smoulders: smoke and carbon monoxide, and a flame that may not hold. Give the fuel more air: open what chokes it most, which is named below, or make a bigger or freer floor, take coarser fuel or less of it, or give it more draught.',
   clean: 'the gas finds the air it needs and burns. That is no promise of clean air: burn outdoors only.',
   'rich and smoky':
     'the gas leaves with too little air to burn it: a smoky flame, and carbon monoxide. Give it more secondary or tertiary air, or the fuel less.',
