@@ -39,7 +39,7 @@ describe.each([...fuelTable.values()])('$key', (fuel) => {
   })
 
   test('says where each number comes from', () => {
-    for (const source of Object.values(fuel.sources)) expect(source).toMatch(/from memory|\[bib:\w+\]/)
+    for (const source of Object.values(fuel.sources)) expect(source).toMatch(/from memory|bib:\w+/)
   })
 
   test('has less ash than the char the front leaves of it, ash included, in any can and weather', () => {
