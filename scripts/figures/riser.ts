@@ -75,11 +75,12 @@ export const riserFigure = (): Figure => {
         {
           heading: 'Efficiency with a litre on, %',
           x,
-          y: { label: '', ...rangeOf(efficiency.map(([, y]) => y)) },
+          // A tick of room over the line for a word.
+          y: { label: '', from: 0, to: rangeOf(efficiency.map(([, y]) => y)).to + 5 },
           series: [{ points: efficiency, tone: 'ink' }],
           shades: [smoky],
           dots: [{ at: best, tone: 'ink', hollow: true }],
-          notes: [{ at: best, text: `best at ${Math.round(best[0] / 10) * 10} mm`, dx: 10, dy: 22 }],
+          notes: [{ at: best, text: `best at ${Math.round(best[0] / 10) * 10} mm`, dx: 9, dy: -6 }],
         },
       ],
     ],

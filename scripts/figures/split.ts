@@ -58,7 +58,9 @@ export const splitFigure = (): Figure => {
             { points: outlet, tone: 'muted', dash: true, label: 'outlet' },
             { points: flame, tone: 'cool', label: 'flame' },
           ],
-          notes: [{ at: [0, LEAN_LIMIT], text: 'burns clean', dx: 6, dy: 16, tone: 'ember' }],
+          notes: [
+            { at: [35, RICH_LIMIT], text: 'burns clean', anchor: 'end', dx: -6, dy: -6, tone: 'ember' },
+          ],
           dots: dot(flame, 'cool'),
         },
         {
