@@ -16,7 +16,7 @@ const EPILOGUE =
   'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
 
 /** An option that may be given more than once. */
-const also = (value: string, before: readonly string[]): readonly string[] => [...before, value]
+const also = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]
 
 const programFor = (env: Environment, ended: (code: ExitCode) => void): Command => {
   const program = new Command('tinwright')
@@ -63,9 +63,8 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
   )
     .option(
       '--damper <turn>',
-      'turn the damper: "10 min: 12 deg", or "boil: 12 deg" when 1 L boils',
+      'turn the damper: "10 min: 12 deg", or "boil: 12 deg" when 1 L boils; may be given again',
       also,
-      [],
     )
     .option('--hot', 'a second batch, in a stove still hot from the first')
     .option('--no-lid', 'no lid on the pot')

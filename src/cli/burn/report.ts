@@ -53,6 +53,8 @@ export interface Touch {
 export interface BurnReport {
   readonly stove: string
   readonly fuel: FuelPrediction
+  /** Where numbers of the fuel are used outside what they were measured for; sentences. */
+  readonly fuelCautions: readonly string[]
   readonly site: Site
   readonly asked: {
     readonly hot: boolean
@@ -147,6 +149,7 @@ export const reportOf = (env: Environment, setup: BurnSetup, bandSets: number): 
         bedArea: firing.plan.bed.area,
         bedDepth: firing.plan.bed.depth,
       },
+      fuelCautions: firing.fuel.cautions,
       site,
       asked: {
         hot,

@@ -101,7 +101,7 @@ const MATTERING = [
 
 /** The page of a burn, block by block. */
 export const burnBlocks = (report: BurnReport, width: number): readonly (string | null)[] => {
-  const { bands, totals } = report
+  const { bands, totals, fuelCautions } = report
   return [
     [wrap(headline(report), width), caseBlock(report, width)].join('\n'),
     courseBlock(report, width),
@@ -113,6 +113,7 @@ export const burnBlocks = (report: BurnReport, width: number): readonly (string 
     turndownBlock(report, width),
     asideBlock(report, width),
     bands === null ? null : mattersBlock(bands, MATTERING, width),
+    fuelCautions.length === 0 ? null : wrap(`Of the fuel: ${fuelCautions.join(' ')}`, width),
     wrap(
       `The sums over the whole burn close: mass within ${Math.abs(totals.massResidual).toExponential(0)}, energy within ${Math.abs(totals.energyResidual).toExponential(0)} of what went in.`,
       width,

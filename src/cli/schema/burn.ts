@@ -142,6 +142,9 @@ const asked = z
 
 const report = {
   fuel,
+  fuelCautions: z
+    .array(z.string())
+    .describe('Where numbers of the fuel are used outside what they were measured for.'),
   site,
   asked,
   course: course.describe('How it burns most of the time it has wood gas.'),
