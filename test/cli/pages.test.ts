@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Ended, exampleFiles, exampleStoves, flat, isTableRow, tinwright } from './memory.ts'
+import { changed, type Ended, exampleFiles, exampleStoves, flat, isTableRow, tinwright } from './memory.ts'
 
 const onStove = (file: string): readonly (readonly string[])[] => [
   ['check', file, '--shelf', 'shelf.json'],
@@ -14,6 +14,8 @@ const onStove = (file: string): readonly (readonly string[])[] => [
     '90 deg',
     '--altitude',
     '3000 ft',
+    '--bands',
+    '0',
     '--temperature',
     '40 °F',
   ],
@@ -161,10 +163,29 @@ describe('what a prediction holds', () => {
     expect(flat(out)).toContain('5 °C (41 °F), 1013 hPa (29.9 inHg), wind 2 m/s (4.47 mph) from 0°')
   })
 
+  it('puts another fuel in the place of the maker’s own, nothing of which is left', async () => {
+    const own = changed('redshank.stove.json', (stove) => {
+      Object.assign(stove, {
+        fuel: {
+          own: { name: 'hedge clippings', like: 'twigs', filling: { weight: '60 g' } },
+          level: '82 mm',
+          fines: '15 %',
+        },
+      })
+    })
+    const files = { ...exampleFiles, 'own.json': own }
+    const mine = await tinwright(['predict', 'own.json', '--bands', '0', '--json'], files)
+    const pellets = ['--fuel', 'pellets-8mm', '--bands', '0', '--json']
+    const instead = await tinwright(['predict', 'own.json', ...pellets], files)
+    const plain = await tinwright(['predict', 'redshank.stove.json', ...pellets], files)
+    expect(mine.out).toContain('hedge clippings')
+    expect(JSON.parse(instead.out)).toEqual(JSON.parse(plain.out))
+  })
+
   it('feels the height above the sea', async () => {
     const at = async (height: string): Promise<number> => {
       const { out } = await tinwright(
-        ['predict', 'greylag.stove.json', '--altitude', height, '--json'],
+        ['predict', 'greylag.stove.json', '--altitude', height, '--bands', '0', '--json'],
         exampleFiles,
       )
       return (JSON.parse(out) as { prediction: { site: { pressure: number } } }).prediction.site.pressure
