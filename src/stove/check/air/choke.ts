@@ -42,7 +42,7 @@ export const choke: Check = ({ stove, placed, profile }) => {
       'areas.choke',
       { part: areas.choke.part },
       sentence,
-      'Widen this place first to let more through; widening any other does less.',
+      'The smallest place is not always what holds most back: see in a prediction which takes most of the draught, and widen that first.',
     ),
   ]
 }
