@@ -1,5 +1,7 @@
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { burnFindings } from '#science/answers/burnFindings.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
+import { inOrder } from '#stove/check/finding.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { shelfFrom, stoveFrom } from '../input.ts'
@@ -15,7 +17,7 @@ export interface CheckOptions {
 export const check = (env: Environment, file: string, options: CheckOptions): ExitCode => {
   const stove = stoveFrom(env, file)
   const shelf = options.shelf === undefined ? null : shelfFrom(env, options.shelf)
-  const findings = checkStove(stove, shelf)
+  const findings = inOrder([...checkStove(stove, shelf), ...burnFindings(stove)])
   const code = findings.some(({ severity }) => severity !== 'note') ? EXIT.findings : EXIT.fine
   if (options.json) {
     env.out(`${JSON.stringify({ stove: stove.name, findings, cautions: MAKING_CAUTIONS }, null, 2)}\n`)

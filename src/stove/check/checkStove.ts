@@ -1,7 +1,6 @@
 import type { Finding, Shelf, Stove } from '#stove/model.ts'
 import { airPath } from './air/airPath.ts'
 import { areaRatios } from './air/areaRatios.ts'
-import { choke } from './air/choke.ts'
 import { dutyPlace } from './air/dutyPlace.ts'
 import { floorBlocked } from './air/floorBlocked.ts'
 import { fuelLine } from './air/fuelLine.ts'
@@ -28,7 +27,6 @@ export const CHECKS = {
   airPath,
   areaRatios,
   bitOnShelf,
-  choke,
   collisions,
   damper,
   drillReach,

@@ -7,36 +7,23 @@ import { openingArea } from '#stove/opening/area.ts'
 import { fuelBedOf, fuelCanOf } from './fuelBed.ts'
 import { type OpeningPlace, placedOpenings } from './openingPlace.ts'
 import { type RingGap, ringGaps, tightestSection } from './ringGap.ts'
-
-/** Gas over a natural-draught gas stove, 736 °C [bib:panwar2008], and outside air at 20 °C [K]. */
-const GAS_TEMPERATURE = 736 + 273.15
-const AIR_TEMPERATURE = 20 + 273.15
-
-/**
- * A hot opening passes less mass than a cold one of the same size under the same draught: ṁ ∝ A √ρ, so it counts
- * as a cold one of area A √(T₀/T) [1].
- */
-export const HOT_SHARE = Math.sqrt(AIR_TEMPERATURE / GAS_TEMPERATURE)
+import { waysOut } from './waysOut.ts'
 
 /** One place all air or gas has to go through, in the order it does. */
 export interface Stage {
-  readonly what: 'intake' | 'gap' | 'primary and secondary' | 'passage' | 'riser' | 'outlet'
+  readonly what: 'intake' | 'gap' | 'primary and secondary' | 'passage' | 'riser' | 'tertiary' | 'outlet'
   /** Part it lies in; of several, the first. */
   readonly part: string
   readonly area: SquareMetres
-  /** Cold opening that passes as much: smaller where the gas is hot. */
-  readonly effective: SquareMetres
 }
 
-/** Open areas of a stove, with dampers fully open, and what they amount to. */
+/** Open areas of a stove, with dampers fully open. */
 export interface AirAreas {
   readonly byDuty: Readonly<Record<Duty, SquareMetres>>
   /** Clear section of the fuel can; null without one. */
   readonly bed: SquareMetres | null
   readonly gaps: readonly RingGap[]
   readonly stages: readonly Stage[]
-  /** The stage of the smallest effective area; null without stages. */
-  readonly choke: Stage | null
 }
 
 const DUTIES: readonly Duty[] = ['intake', 'primary', 'secondary', 'tertiary', 'outlet', 'passage', 'fixing']
@@ -44,11 +31,10 @@ const DUTIES: readonly Duty[] = ['intake', 'primary', 'secondary', 'tertiary', '
 const sum = (places: readonly OpeningPlace[]): number =>
   places.reduce((total, { opening }) => total + openingArea(opening), 0)
 
-const stage = (what: Stage['what'], part: string, area: number, hot: boolean): Stage => ({
+const stage = (what: Stage['what'], part: string, area: number): Stage => ({
   what,
   part,
   area: area as SquareMetres,
-  effective: (area * (hot ? HOT_SHARE : 1)) as SquareMetres,
 })
 
 /** A hole with a can standing in it, such as the bore of a lid ring, is no passage. */
@@ -66,15 +52,13 @@ const isFilled = ({ part, bottom, opening }: OpeningPlace, profile: Profile): bo
 const passages = (places: readonly OpeningPlace[], profile: Profile): readonly Stage[] => {
   const free = places.filter((place) => place.opening.duty === 'passage' && !isFilled(place, profile))
   const parts = [...new Set(free.map(({ part }) => part))].sort((one, other) => one.base - other.base)
-  return parts.map((part) =>
-    stage('passage', part.name, sum(free.filter((place) => place.part === part)), true),
-  )
+  return parts.map((part) => stage('passage', part.name, sum(free.filter((place) => place.part === part))))
 }
 
 const risers = (placed: readonly PlacedPart[]): readonly Stage[] =>
   placed.flatMap(({ name, part }) =>
     part.form === 'can' && part.role === 'riser'
-      ? [stage('riser', name, (Math.PI / 4) * bodyInside((part as CanPart).can).value ** 2, true)]
+      ? [stage('riser', name, (Math.PI / 4) * bodyInside((part as CanPart).can).value ** 2)]
       : [],
   )
 
@@ -92,13 +76,13 @@ const gapStage = (
   if (gap === undefined || secondary.length === 0 || intake.length === 0) return []
   const heights = [...secondary, ...intake].map(({ bottom, top }) => (bottom + top) / 2)
   const area = tightestSection(gap, Math.min(...heights), Math.max(...heights), profile, placed)
-  return [stage('gap', gap.outer, area, false)]
+  return [stage('gap', gap.outer, area)]
 }
 
 const named = (places: readonly OpeningPlace[], duty: Duty): readonly OpeningPlace[] =>
   places.filter(({ opening }) => opening.duty === duty)
 
-/** Total open areas by duty, gaps between cans, and the tightest place on the way of air and gas. */
+/** Total open areas by duty, gaps between cans, and the places on the way of air and gas. */
 export const areasOf = (
   stove: Stove,
   placed: readonly PlacedPart[],
@@ -107,25 +91,20 @@ export const areasOf = (
   const places = placedOpenings(placed)
   const gaps = ringGaps(profile, placed)
   const byDuty = Object.fromEntries(DUTIES.map((duty) => [duty, sum(named(places, duty)) as SquareMetres]))
-  const [intake, primary, secondary, outlet] = (['intake', 'primary', 'secondary', 'outlet'] as const).map(
-    (duty) => named(places, duty),
-  ) as [OpeningPlace[], OpeningPlace[], OpeningPlace[], OpeningPlace[]]
-  const inner = [...primary, ...secondary]
-  const several = (what: Stage['what'], from: readonly OpeningPlace[], hot: boolean): readonly Stage[] =>
-    from[0] === undefined ? [] : [stage(what, from[0].part.name, sum(from), hot)]
-  const stages = [
-    ...several('intake', intake, false),
-    ...several('primary and secondary', inner, false),
-    ...passages(places, profile),
-    ...risers(placed),
-    ...several('outlet', outlet, true),
-  ]
-  const bed = fuelBedOf(stove, placed)
+  const inner = [...named(places, 'primary'), ...named(places, 'secondary')]
+  const several = (what: Stage['what'], from: readonly OpeningPlace[]): readonly Stage[] =>
+    from[0] === undefined ? [] : [stage(what, from[0].part.name, sum(from))]
   return {
     byDuty: byDuty as Record<Duty, SquareMetres>,
-    bed: bed?.section ?? null,
+    bed: fuelBedOf(stove, placed)?.section ?? null,
     gaps,
-    stages: [...gapStage(places, gaps, profile, placed), ...stages],
-    choke: [...stages].sort((one, other) => one.effective - other.effective)[0] ?? null,
+    stages: [
+      ...gapStage(places, gaps, profile, placed),
+      ...several('intake', named(places, 'intake')),
+      ...several('primary and secondary', inner),
+      ...passages(places, profile),
+      ...risers(placed),
+      ...waysOut(stove, placed, places).map(({ part, area }) => stage('outlet', part, area)),
+    ],
   }
 }

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { orThrow } from '#basis/problem.ts'
+import { metres } from '#basis/units.ts'
 import { placeParts } from '#stove/assembly/place.ts'
 import { areasOf } from '#stove/measure/areas.ts'
+import { placedOpenings } from '#stove/measure/openingPlace.ts'
+import { waysOut } from '#stove/measure/waysOut.ts'
 import type { Stove } from '#stove/model.ts'
 import { soundStove } from '../check/soundStove.ts'
 import { bore, canPart, discPart, place, round, row, stove } from '../check/stoves.ts'
@@ -21,26 +24,51 @@ describe('open areas', () => {
     expect(mm2(byDuty.tertiary)).toBe(0)
   })
 
-  test('the choke is the smallest place for the gas that goes through it', () => {
-    // Gas of 1009.15 K asks for √(1009.15/293.15) = 1.855 times the cold area: 2827 mm² count as 1524.
-    const { choke, stages } = areas(soundStove())
-    expect(choke?.what).toBe('passage')
-    expect(choke?.part).toBe('ring')
-    expect(mm2(choke?.effective)).toBeCloseTo((Math.PI * 900) / 1.85537, 1)
-    expect(stages.map(({ what }) => what)).toEqual([
-      'gap',
-      'intake',
-      'primary and secondary',
-      'passage',
-      'outlet',
+  test('every place on the way, in its order', () => {
+    const { stages } = areas(soundStove())
+    expect(stages.map(({ what, part }) => [what, part])).toEqual([
+      ['gap', 'shell'],
+      ['intake', 'shell'],
+      ['primary and secondary', 'fuel'],
+      ['passage', 'ring'],
+      ['outlet', 'stand'],
+    ])
+    expect(stages.slice(1).map(({ area }) => Math.round(mm2(area)))).toEqual([3054, 2931, 2827, 3200])
+  })
+})
+
+describe('ways out', () => {
+  const ways = (what: Stove) => {
+    const placed = orThrow(placeParts(what))
+    return waysOut(what, placed, placedOpenings(placed)).map(({ part, by, area, height }) => [
+      part,
+      by,
+      Math.round(mm2(area)),
+      Math.round(height * 1000),
+    ])
+  }
+  const breathers = { outlet: row('tertiary', 10, round(8), 20) }
+
+  test('outlet windows, 50 mm up a stand on a shell of 180 mm', () => {
+    expect(ways(soundStove())).toEqual([['stand', 'outlet', 3200, 230]])
+  })
+
+  test('the open top where no pot is on it', () => {
+    // π/4 · 120² = 11310 mm².
+    expect(ways({ ...soundStove({ stand: breathers }), potDiameter: null })).toEqual([
+      ['stand', 'open top', 11310, 260],
     ])
   })
 
-  test('a small intake chokes', () => {
-    // 5 · 254.5 = 1272 mm² is less than 1524.
-    expect(areas(soundStove({ shell: { intake: row('intake', 5, round(18), 30) } })).choke?.what).toBe(
-      'intake',
-    )
+  test('the ring under a pot on rods', () => {
+    // π · 152.4 · 12 = 5745 mm².
+    expect(ways({ ...soundStove({ stand: breathers }), potGap: metres(0.012) })).toEqual([
+      ['stand', 'under pot', 5745, 260],
+    ])
+  })
+
+  test('air holes where nothing else is left', () => {
+    expect(ways(soundStove({ stand: breathers }))).toEqual([['stand', 'for want of one', 503, 200]])
   })
 })
 
@@ -90,5 +118,6 @@ test('a riser is a stage of its own', () => {
   )
   expect(stages.map(({ what, area }) => [what, Math.round(mm2(area))])).toEqual([
     ['riser', Math.round(Math.PI * 39.8 ** 2)],
+    ['outlet', Math.round(Math.PI * 39.8 ** 2)],
   ])
 })

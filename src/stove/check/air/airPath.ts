@@ -7,7 +7,7 @@ import { openingArea } from '#stove/opening/area.ts'
 import { type Check, type CheckContext, placedNamed } from '../context.ts'
 import { stop, warn } from '../finding.ts'
 import { mouthAt } from '../fit/mouth.ts'
-import { called, wide } from '../phrase.ts'
+import { called, list, wide } from '../phrase.ts'
 
 const lets = ({ opening }: OpeningPlace): boolean => opening.duty !== 'fixing' && openingArea(opening) > 0
 
@@ -68,29 +68,40 @@ const secondary = (
   ]
 }
 
-/** A pot that closes the top, with no other way out for flue gas. */
+/** A pot that closes the top, with no other way out for flue gas than, at best, holes that were to let air in. */
 const outlet = (
   { stove, placed }: CheckContext,
   bed: FuelBed,
   places: readonly OpeningPlace[],
 ): readonly Finding[] => {
-  if (stove.potDiameter === null) return []
+  if (stove.potDiameter === null || (stove.potGap ?? 0) > 0) return []
   const carrier = [...placed]
     .filter(({ part }) => part.form !== 'band')
     .sort((one, other) => other.top - one.top)[0]
   const mouth = carrier === undefined ? null : mouthAt(carrier.part, 'top')
   if (carrier === undefined || mouth === null || mouth.value >= stove.potDiameter) return []
-  const way = places.some(
-    ({ opening, top, part }) =>
-      opening.kind === 'row' && top > bed.top && (part.name === carrier.name || opening.duty === 'outlet'),
-  )
-  if (way) return []
+  const over = places.filter(({ opening, top }) => opening.kind === 'row' && top > bed.top)
+  if (over.some(({ opening }) => opening.duty === 'outlet')) return []
+  const closes = `The pot closes the top of ${called(carrier.name)}`
+  const where = { part: carrier.name }
+  const fix = `Cut windows in ${called(carrier.name)} close under its rim.`
+  const left = over.filter(({ part }) => part.name === carrier.name)
+  if (left.length === 0)
+    return [
+      stop(
+        'air.no-outlet',
+        where,
+        `${closes} and there is no outlet under it: flue gas cannot leave and the fire goes out.`,
+        fix,
+      ),
+    ]
+  const rows = list(left.map(({ name, opening }) => `the ${opening.duty} openings ${called(name)}`))
   return [
-    stop(
+    warn(
       'air.no-outlet',
-      { part: carrier.name },
-      `The pot closes the top of ${called(carrier.name)} and there is no outlet under it: flue gas cannot leave and the fire goes out.`,
-      `Cut windows in ${called(carrier.name)} close under its rim.`,
+      where,
+      `${closes} and no openings under it are called outlet: flue gas can leave only by ${rows}, which then let no air in.`,
+      `${fix} If that is what ${called(left[0]?.name ?? '')} are for, call them outlet.`,
     ),
   ]
 }

@@ -1,7 +1,10 @@
+import { bodyInside } from '#stove/can/ends.ts'
 import { type AirAreas, areasOf } from '#stove/measure/areas.ts'
 import { fuelCanOf } from '#stove/measure/fuelBed.ts'
 import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.ts'
+import { type WayOut, waysOut } from '#stove/measure/waysOut.ts'
 import type { Duty, Finding } from '#stove/model.ts'
+import { openingArea } from '#stove/opening/area.ts'
 import type { Check, CheckContext } from '../context.ts'
 import { note, SAY, warn } from '../finding.ts'
 import { called, figure, percent, wide } from '../phrase.ts'
@@ -52,6 +55,27 @@ const secondaryToBed = ({ context, areas, of }: Question): readonly Finding[] =>
   ]
 }
 
+/**
+ * What a face can hold of round holes one width apart: hexagonal at a pitch of two diameters they are
+ * π/(8 √3) of it, and a hole's width is kept free along the wall; derived [m²]. Infinite for openings in walls.
+ */
+const roomFor = ([only, ...more]: readonly OpeningPlace[]): number => {
+  if (only === undefined || more.length > 0 || only.opening.kind !== 'pattern')
+    return Number.POSITIVE_INFINITY
+  const { part } = only.part
+  const face = part.form === 'can' ? bodyInside(part.can) : part.form === 'disc' ? part.diameter : null
+  if (face === null) return Number.POSITIVE_INFINITY
+  return (Math.PI / (8 * Math.sqrt(3))) * Math.PI * Math.max(0, face.value / 2 - only.opening.diameter) ** 2
+}
+
+/** Makers’ start is no need: where the prediction burns clean there is nothing to mend. */
+const morePrimary = (wanted: number, room: number): string => {
+  const leave = 'Leave it where a prediction burns clean.'
+  return wanted <= room
+    ? `${leave} Where the fuel smoulders, bring them towards ${wide(wanted)} in all.`
+    : `${leave} Where the fuel smoulders, make more of them: there is room for about ${wide(room)} with a hole’s width of tin between holes; for more, drill a row low in the wall beside the fuel.`
+}
+
 const primaryToSecondary = ({ context, areas, of }: Question): readonly Finding[] => {
   const places = of('primary')
   const { primary, secondary } = areas.byDuty
@@ -64,7 +88,9 @@ const primaryToSecondary = ({ context, areas, of }: Question): readonly Finding[
       'areas.primary-to-secondary',
       whereOf(places),
       `The primary openings come to ${wide(primary)}, ${figure(ratio)} times the secondary ones; makers often start from about four times, for the fuel itself holds that air back.`,
-      areaRemedy(places, rangeOf(rule, secondary), primary, context.shelf),
+      ratio < rule.low
+        ? morePrimary(rule.low * secondary, roomFor(places))
+        : areaRemedy(places, rangeOf(rule, secondary), primary, context.shelf),
     ),
   ]
 }
@@ -114,21 +140,44 @@ const passageToBed = ({ areas, of }: Question): readonly Finding[] => {
     })
 }
 
-const outletToPassage = ({ context, areas, of }: Question): readonly Finding[] => {
+const outletRemedy = ({ context, of }: Question, ways: readonly WayOut[], wanted: number): string => {
   const places = of('outlet')
+  const own = places.reduce((sum, { opening }) => sum + openingArea(opening), 0)
+  const total = ways.reduce((sum, { area }) => sum + area, 0)
+  if (places.length > 0)
+    return areaRemedy(
+      places,
+      { low: own + wanted - total, high: Number.POSITIVE_INFINITY },
+      own,
+      context.shelf,
+    )
+  const [way] = ways
+  if (way === undefined) return ''
+  return way.by === 'under pot'
+    ? `Stand the pot ${figure(wanted / total)} times as high over the rim: ${wide(wanted)} in all is wanted.`
+    : way.by === 'open top'
+      ? `Open the top of ${called(way.part)} wider: ${wide(wanted)} in all is wanted.`
+      : `Cut windows close under the rim of ${called(way.part)}: ${wide(wanted)} in all is wanted.`
+}
+
+const outletToPassage = (question: Question): readonly Finding[] => {
+  const { context, areas, of } = question
+  const ways = waysOut(context.stove, context.placed, placedOpenings(context.placed))
   const passages = areas.stages.filter(({ what }) => what === 'passage' || what === 'riser')
-  if (places.length === 0 || passages.length === 0) return []
+  const [way] = ways
+  if (way === undefined || passages.length === 0) return []
   const tightest = Math.min(...passages.map(({ area }) => area))
-  const area = areas.byDuty.outlet
+  const area = ways.reduce((sum, one) => sum + one.area, 0)
   const ratio = area / tightest
   const severity = gradeRatio(ratio, AREAS.outletToPassage)
   if (severity === null) return []
+  const places = of('outlet')
   return [
     SAY[severity](
       'areas.outlet-small',
-      whereOf(places),
+      places.length > 0 ? whereOf(places) : { part: way.part },
       `The outlet comes to ${wide(area)}, ${figure(ratio)} times the tightest place before it: flue gas backs up and comes out lower down.`,
-      areaRemedy(places, rangeOf(AREAS.outletToPassage, tightest), area, context.shelf),
+      outletRemedy(question, ways, AREAS.outletToPassage.low * tightest),
     ),
   ]
 }
