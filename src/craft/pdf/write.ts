@@ -17,8 +17,11 @@ import {
 import { BadInput } from '#basis/problem.ts'
 import type { Shape } from '../drawing.ts'
 import { type Weight, weightOf } from '../lettering/measure.ts'
-import type { Piece, Sheet } from '../sheet/sheet.ts'
+import type { Piece, PlacedPicture, Sheet } from '../sheet/sheet.ts'
+import { readSvg, type SvgNode } from '../svg/read.ts'
 import { type Face, type LetteringFonts, openFace, type Run } from './face.ts'
+import { drawSvg, type PictureTools, textsOfSvg } from './svg/drawSvg.ts'
+import { pageResources } from './svg/resources.ts'
 import { round, type Typesetter, trace } from './trace.ts'
 
 export interface PdfEnv {
@@ -58,13 +61,48 @@ const shapesOf = (sheet: Sheet): readonly Shape[] => [
   ...sheet.pieces.flatMap(({ shapes }) => shapes),
 ]
 
+/** A page with its pictures read. */
+interface ReadSheet {
+  readonly sheet: Sheet
+  readonly pictures: readonly { readonly placed: PlacedPicture; readonly root: SvgNode }[]
+}
+
+const read = (sheet: Sheet): ReadSheet => ({
+  sheet,
+  pictures: (sheet.pictures ?? []).map((placed) => ({ placed, root: readSvg(placed.svg) })),
+})
+
 /** Every text of the document in the given weight. */
-const textsIn = (sheets: readonly Sheet[], weight: Weight): ReadonlySet<string> =>
-  new Set(
-    sheets
-      .flatMap(shapesOf)
+const textsIn = (sheets: readonly ReadSheet[], weight: Weight): ReadonlySet<string> =>
+  new Set([
+    ...sheets
+      .flatMap(({ sheet }) => shapesOf(sheet))
       .flatMap((shape) => (shape.kind === 'text' && weightOf(shape.size) === weight ? [shape.text] : [])),
-  )
+    ...sheets
+      .flatMap(({ pictures }) => pictures.flatMap(({ root }) => textsOfSvg(root)))
+      .flatMap(([text, bold]) => (bold === (weight === 'semibold') ? [text] : [])),
+  ])
+
+const tracePicture = (
+  { placed: { at, width }, root }: ReadSheet['pictures'][number],
+  tools: PictureTools,
+): PDFOperator[] => {
+  const [left, top, wide] = (root.attributes.get('viewBox') ?? '').split(' ').map(Number)
+  const scale = width / (wide as number)
+  return [
+    pushGraphicsState(),
+    concatTransformationMatrix(
+      scale,
+      0,
+      0,
+      -scale,
+      at.x - scale * (left as number),
+      at.y + scale * (top as number),
+    ),
+    ...drawSvg(root, tools),
+    popGraphicsState(),
+  ]
+}
 
 const tracePiece = ({ clip: shown, at, shapes }: Piece, setter: Typesetter): PDFOperator[] => [
   pushGraphicsState(),
@@ -120,16 +158,19 @@ export const writePdf = async (sheets: readonly Sheet[], env: PdfEnv): Promise<W
     missing.add(letter)
   }
   const { regular, semibold } = env.fonts
+  const pages = sheets.map(read)
   const faces = {
-    regular: await openFace(doc, regular, 0, textsIn(sheets, 'regular'), miss),
-    semibold: await openFace(doc, semibold, regular.length, textsIn(sheets, 'semibold'), miss),
+    regular: await openFace(doc, regular, 0, textsIn(pages, 'regular'), miss),
+    semibold: await openFace(doc, semibold, regular.length, textsIn(pages, 'semibold'), miss),
   }
-  for (const sheet of sheets) {
+  for (const { sheet, pictures } of pages) {
     const page = doc.addPage([sheet.size.width * POINTS_PER_MM, sheet.size.height * POINTS_PER_MM])
     const setter = pageTypesetter(page, faces)
+    const tools = { ...setter, ...pageResources(doc, page) }
     page.pushOperators(
       pushGraphicsState(),
       concatTransformationMatrix(POINTS_PER_MM, 0, 0, POINTS_PER_MM, 0, 0),
+      ...pictures.flatMap((picture) => tracePicture(picture, tools)),
       ...sheet.pieces.flatMap((piece) => tracePiece(piece, setter)),
       ...trace(sheet.furniture, setter),
       popGraphicsState(),

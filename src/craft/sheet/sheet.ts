@@ -10,6 +10,16 @@ export interface Sheet {
   readonly pieces: readonly Piece[]
   /** Everything that is not a drawing, in page coordinates. */
   readonly furniture: readonly Shape[]
+  /** Pictures under all else, in colour. */
+  readonly pictures?: readonly PlacedPicture[]
+}
+
+/** An SVG of this house on a page, as wide as it says and as high as its shape asks for [mm]. */
+export interface PlacedPicture {
+  readonly svg: string
+  /** Upper left corner. */
+  readonly at: Point
+  readonly width: number
 }
 
 /** A drawing, or the part of one that this page shows. */
