@@ -15,7 +15,8 @@ const PAPERS: Readonly<Record<PaperName, PaperSize>> = {
   Letter: { width: 215.9, height: 279.4 },
 }
 
-const pageSize = (paper: PaperName, orientation: Orientation): PaperSize => {
+/** A paper, one way or the other [mm]. */
+export const pageSize = (paper: PaperName, orientation: Orientation): PaperSize => {
   const { width, height } = PAPERS[paper]
   return orientation === 'portrait' ? { width, height } : { width: height, height: width }
 }
