@@ -2,6 +2,7 @@ import { BadInput, type Outcome, orThrow, type Problem } from '#basis/problem.ts
 import type { QuantityKey } from '#basis/quantities.ts'
 import { readQuantity } from '#basis/text/read.ts'
 import { fuelOf } from '#science/fuel/charge.ts'
+import { isPlanCode, readPlanCode } from '#stove/document/planCode.ts'
 import { readStove } from '#stove/document/read.ts'
 import { readShelf } from '#stove/document/shelf.ts'
 import type { Shelf, Stove } from '#stove/model.ts'
@@ -42,9 +43,10 @@ const inFile = <T>(path: string, outcome: Outcome<T>): T => {
   )
 }
 
-/** The stove of a file, its fuel among those known: a file is refused by every command or by none. */
+/** The stove of a file, or of the code of a printed plan in one; its fuel among those known: a file is refused by every command or by none. */
 export const stoveFrom = (env: Environment, path: string): Stove => {
-  const stove = inFile(path, readStove(readFile(env, path, 'stove file')))
+  const text = readFile(env, path, 'stove file')
+  const stove = inFile(path, readStove(isPlanCode(text) ? inFile(path, readPlanCode(text)) : text))
   inFile(path, fuelOf(stove))
   return stove
 }
