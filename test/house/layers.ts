@@ -32,6 +32,8 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   server: onTop([...PURE, 'store']),
   cli: onTop([...PURE, 'store']),
   web: onTop(PURE),
+  // Runs in a published plan: no module, imports nothing.
+  page: onTop([]),
 }
 
 interface Use {

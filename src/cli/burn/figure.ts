@@ -1,7 +1,7 @@
 import { formatQuantity } from '#basis/text/format.ts'
 import type { BurnFigureInput } from '#craft/figure/burnFigure.ts'
 import type { FigureEvent } from '#craft/figure/input.ts'
-import type { BurnReport, ReportEvent } from './report.ts'
+import type { BurnReport, ReportEvent } from '#science/answers/burn/report.ts'
 
 /** What stands beside a mark. */
 const WORDS: Partial<Record<ReportEvent['kind'], string>> = {

@@ -1,4 +1,4 @@
-import type { BurnReport, ReportStep } from './report.ts'
+import type { BurnReport, ReportStep } from '#science/answers/burn/report.ts'
 
 const KELVIN_AT_ZERO_CELSIUS = 273.15
 const celsius = (kelvin: number): number => kelvin - KELVIN_AT_ZERO_CELSIUS

@@ -1,10 +1,10 @@
 import { BadInput, orThrow } from '#basis/problem.ts'
 import { readCount, readQuantity } from '#basis/text/read.ts'
 import type { Metres } from '#basis/units.ts'
-import { type CookingWish, usualWish } from '#science/answers/figures.ts'
+import type { BurnSetup, DamperTurn, Trip } from '#science/answers/burn/setup.ts'
+import { usualWish } from '#science/answers/figures.ts'
 import { tinplateEmissivity } from '#science/heat/emissivity.ts'
 import type { Skirt } from '#science/pot/skirt.ts'
-import type { Site } from '#science/site.ts'
 import type { Stove } from '#stove/model.ts'
 import { type ConditionOptions, moistureOf, siteOf, withFuel } from '../conditions.ts'
 import { optionQuantity, problemOf } from '../input.ts'
@@ -19,32 +19,6 @@ export interface BurnOptions extends ConditionOptions {
   readonly pot?: string
   readonly newTin?: boolean
   readonly trip?: string
-}
-
-export interface DamperTurn {
-  /** After lighting [s], or when one litre boils. */
-  readonly at: number | 'boil'
-  /** Bearing of the band's front mark [deg]. */
-  readonly turned: number
-}
-
-export interface Trip {
-  readonly days: number
-  readonly boilsADay: number
-  readonly litresABoil: number
-}
-
-/** A burn as asked for: a stove, what it is lit in, and what is done with it. SI units. */
-export interface BurnSetup {
-  readonly stove: Stove
-  readonly site: Site
-  /** Wet basis; null: as the file says [1]. */
-  readonly moisture: number | null
-  readonly burntOff: boolean
-  readonly hot: boolean
-  readonly turns: readonly DamperTurn[]
-  readonly wish: CookingWish
-  readonly trip: Trip | null
 }
 
 const refuse = (...of: Parameters<typeof problemOf>): never => {

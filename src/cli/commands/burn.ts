@@ -1,10 +1,10 @@
 import { basename, dirname } from 'node:path'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { burnFigure } from '#craft/figure/burnFigure.ts'
+import { type ReportOutcome, reportOf } from '#science/answers/burn/report.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Finding } from '#stove/model.ts'
 import { figureOf } from '../burn/figure.ts'
-import { type ReportOutcome, reportOf } from '../burn/report.ts'
 import { seriesCsv } from '../burn/series.ts'
 import { type BurnOptions, setupOf } from '../burn/setup.ts'
 import type { Environment } from '../environment.ts'
@@ -15,7 +15,7 @@ import { burnBlocks } from '../page/burn.ts'
 import { cautionBlock } from '../page/cautions.ts'
 import { stopsBlock } from '../page/findings.ts'
 import { page, wrap } from '../page/text.ts'
-import { bandSets } from '../sampling.ts'
+import { bandSets, watched } from '../sampling.ts'
 
 export interface BurnCommandOptions extends BurnOptions {
   readonly bands: string
@@ -54,7 +54,7 @@ export const burn = (env: Environment, file: string, options: BurnCommandOptions
   const stove = stoveFrom(env, file)
   const setup = setupOf(stove, options)
   const stops = checkStove(setup.stove, null).filter(({ severity }) => severity === 'stop')
-  const outcome = reportOf(env, setup, sets)
+  const outcome = watched(env, (progress) => reportOf(setup, sets, progress))
   const files = written(env, outcome, options)
   const code = codeOf(outcome, stops)
   if (options.json) {

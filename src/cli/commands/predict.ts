@@ -1,5 +1,6 @@
 import { orThrow } from '#basis/problem.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { predictionBands } from '#science/answers/predictionBands.ts'
 import { type PredictionOutcome, predictSteady } from '#science/steady/predict.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Finding } from '#stove/model.ts'
@@ -11,8 +12,7 @@ import { cautionBlock } from '../page/cautions.ts'
 import { stopsBlock } from '../page/findings.ts'
 import { predictionBlocks } from '../page/prediction.ts'
 import { page, wrap } from '../page/text.ts'
-import { predictionBands } from '../predict/bands.ts'
-import { bandSets } from '../sampling.ts'
+import { bandSets, watched } from '../sampling.ts'
 
 export interface PredictCommandOptions extends ConditionOptions {
   readonly bands: string
@@ -36,7 +36,10 @@ export const predict = (env: Environment, file: string, options: PredictCommandO
   const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
   const given = { site, ...(moisture === null ? {} : { moisture }) }
   const outcome = orThrow(predictSteady(stove, given))
-  const bands = outcome.kind === 'prediction' ? predictionBands(env, stove, given, sets) : null
+  const bands =
+    outcome.kind === 'prediction'
+      ? watched(env, (progress) => predictionBands(stove, given, sets, progress))
+      : null
   const code = codeOf(outcome, stops)
   if (options.json) {
     const answer = {

@@ -1,7 +1,7 @@
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
+import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { JetFacts, Moment } from '#science/steady/prediction.ts'
-import type { BurnReport } from '../burn/report.ts'
 import { figureText, figureTwice } from './band.ts'
 import { columns, labelled, wrap } from './text.ts'
 import { percent } from './units.ts'

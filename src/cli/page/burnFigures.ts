@@ -1,5 +1,5 @@
-import type { BurnBandKey } from '../burn/bands.ts'
-import type { BurnReport } from '../burn/report.ts'
+import type { BurnBandKey } from '#science/answers/burn/bands.ts'
+import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { FigureRow } from './figures.ts'
 
 /** A kilogram and more is said in kilograms and pounds. */

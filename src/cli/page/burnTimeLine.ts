@@ -1,6 +1,6 @@
 import { formatQuantity } from '#basis/text/format.ts'
+import type { BurnReport, ReportEvent } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
-import type { BurnReport, ReportEvent } from '../burn/report.ts'
 import { bandText } from './band.ts'
 import { columns } from './text.ts'
 

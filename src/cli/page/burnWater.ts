@@ -1,9 +1,9 @@
 import type { QuantityKey } from '#basis/quantities.ts'
 import { formatLength } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
+import type { BurnBandKey } from '#science/answers/burn/bands.ts'
+import type { Boil, BurnReport } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
-import type { BurnBandKey } from '../burn/bands.ts'
-import type { Boil, BurnReport } from '../burn/report.ts'
 import { bandText, figureText, figureTwice } from './band.ts'
 import { columns, wrap } from './text.ts'
 

@@ -1,5 +1,9 @@
+import {
+  type PredictionBandKey,
+  type PredictionBands,
+  predictionFigures,
+} from '#science/answers/predictionBands.ts'
 import type { Prediction } from '#science/steady/prediction.ts'
-import { type PredictionBandKey, type PredictionBands, predictionFigures } from '../predict/bands.ts'
 import { type FigureRow, figureTable } from './figures.ts'
 import { mattersBlock } from './matters.ts'
 import { setsText } from './sets.ts'

@@ -1,5 +1,5 @@
+import type { Course } from '#science/answers/course.ts'
 import type { Bands } from '#science/bands/bands.ts'
-import type { Course } from '../course.ts'
 
 const SAID: Readonly<Record<Course, readonly [one: string, many: string]>> = {
   clean: ['burns clean', 'burn clean'],

@@ -1,6 +1,6 @@
 import * as z from 'zod'
+import type { BurnBandKey } from '#science/answers/burn/bands.ts'
 import { VOLUMES } from '#science/answers/figures.ts'
-import type { BurnBandKey } from '../burn/bands.ts'
 import { bandFields, course, overTime } from './bands.ts'
 import { moment } from './moment.ts'
 import { cautions, findings, fuel, noBurn, perhaps, quantity, regime, site, word, yes } from './plain.ts'

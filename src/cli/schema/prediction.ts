@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import type { PredictionBandKey } from '../predict/bands.ts'
+import type { PredictionBandKey } from '#science/answers/predictionBands.ts'
 import { bandFields } from './bands.ts'
 import { moment } from './moment.ts'
 import { cautions, findings, fuel, noBurn, quantity, site, word } from './plain.ts'

@@ -1,10 +1,9 @@
 import { orThrow } from '#basis/problem.ts'
 import { figureOf } from '#cli/burn/figure.ts'
-import { reportOf } from '#cli/burn/report.ts'
 import { type BurnOptions, setupOf } from '#cli/burn/setup.ts'
 import type { BurnFigureInput, FigureStep } from '#craft/figure/input.ts'
+import { reportOf } from '#science/answers/burn/report.ts'
 import { readStove } from '#stove/document/read.ts'
-import { memory } from '../../cli/memory.ts'
 import { exampleNamed } from '../../stove/document/examples.ts'
 
 /** A burn made up by hand, its figures round: 2 kW for ten minutes, then char that fades. */
@@ -66,7 +65,7 @@ export const plainBurn = (change: Partial<BurnFigureInput> = {}): BurnFigureInpu
 
 const burnOf = (name: string, options: BurnOptions): BurnFigureInput => {
   const stove = orThrow(readStove(exampleNamed(name).text))
-  const outcome = reportOf(memory({}).env, setupOf(stove, options), 16)
+  const outcome = reportOf(setupOf(stove, options), 16)
   if (outcome.kind === 'no burn') throw new Error(outcome.noBurn.sentence)
   return figureOf(outcome.report)
 }

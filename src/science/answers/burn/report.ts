@@ -11,7 +11,7 @@ import type { Site } from '#science/site.ts'
 import type { NoBurn } from '#science/steady/predict.ts'
 import type { FuelPrediction, Moment } from '#science/steady/prediction.ts'
 import type { Course } from '../course.ts'
-import type { Environment } from '../environment.ts'
+import { type Progress, silent } from '../sampled.ts'
 import { halfwayOf, tripOf } from './asides.ts'
 import { type BurnBands, burnBands, courseOf, endOf } from './bands.ts'
 import { type Fired, LITRE, lighter, type TimedTurn } from './fired.ts'
@@ -128,7 +128,7 @@ const stopsOf = ({ burn }: Fired): BurnReport['stops'] => {
 }
 
 /** Burns a stove as asked and gathers everything a maker may want to know of it. */
-export const reportOf = (env: Environment, setup: BurnSetup, bandSets: number): ReportOutcome => {
+export const reportOf = (setup: BurnSetup, bandSets: number, progress: Progress = silent): ReportOutcome => {
   const { stove, site, wish, hot, burntOff, turns } = setup
   const outcome = lighter(setup)(medianCoefficients)
   if (outcome.kind === 'no burn') return { kind: 'no burn', stove: stove.name, noBurn: outcome.noBurn }
@@ -176,7 +176,7 @@ export const reportOf = (env: Environment, setup: BurnSetup, bandSets: number): 
       trip: tripOf(setup, fired, medianCoefficients),
       halfway: halfwayOf(setup, medianCoefficients),
       totals: burn.totals,
-      bands: burnBands(env, setup, bandSets, endOf(burn.steps)),
+      bands: burnBands(setup, bandSets, endOf(burn.steps), progress),
       series: burn.steps.map((step, i) => ({
         ...step,
         water: boils.map(({ litres, cooked }) => ({

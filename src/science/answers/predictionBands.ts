@@ -4,9 +4,8 @@ import type { Coefficients } from '#science/coefficients.ts'
 import { type PredictOptions, predictSteady } from '#science/steady/predict.ts'
 import type { Prediction } from '#science/steady/prediction.ts'
 import type { Stove } from '#stove/model.ts'
-import type { Course } from '../course.ts'
-import type { Environment } from '../environment.ts'
-import { sampled } from '../sampling.ts'
+import type { Course } from './course.ts'
+import { type Progress, sampled, silent } from './sampled.ts'
 
 /** What bands are drawn of. Those of one moment are of the front half way down. */
 export const PREDICTION_BAND_KEYS = [
@@ -51,10 +50,10 @@ export const predictionFigures = ({ woodGas, halfway }: Prediction): PredictionF
 
 /** The same prediction with so many sets of coefficients; null for none. */
 export const predictionBands = (
-  env: Environment,
   stove: Stove,
   options: PredictOptions,
   samples: number,
+  progress: Progress = silent,
 ): PredictionBands | null => {
   const run = (coefficients: Coefficients): SampledRun<PredictionBandKey> => {
     const outcome = orThrow(predictSteady(stove, { ...options, coefficients }))
@@ -63,5 +62,5 @@ export const predictionBands = (
     const course: Course = prediction.stops === null ? prediction.halfway.regime : 'goes out before the floor'
     return { outcome: course, figures: predictionFigures(prediction) }
   }
-  return sampled(env, samples, PREDICTION_BAND_KEYS, run)
+  return sampled(samples, PREDICTION_BAND_KEYS, run, progress)
 }

@@ -6,8 +6,7 @@ import type { BurnStep } from '#science/burn/record.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import type { Regime } from '#science/steady/prediction.ts'
 import type { Course } from '../course.ts'
-import type { Environment } from '../environment.ts'
-import { sampled } from '../sampling.ts'
+import { type Progress, sampled } from '../sampled.ts'
 import { halfwayOf, tripOf } from './asides.ts'
 import { type Fired, type FiredOutcome, LITRE, lighter } from './fired.ts'
 import type { BurnSetup } from './setup.ts'
@@ -144,10 +143,10 @@ const powerBand = (runs: readonly Power[], until: number): PowerBand => {
 
 /** The same burn with so many sets of coefficients; `until` is how far firepower is followed [s]. Null for none. */
 export const burnBands = (
-  env: Environment,
   setup: BurnSetup,
   samples: number,
   until: number,
+  progress: Progress,
 ): BurnBands | null => {
   const light = lighter(setup)
   const powers: Power[] = []
@@ -168,6 +167,6 @@ export const burnBands = (
     })
     return { outcome: courseOf(fired), figures: figuresOf(setup, fired, coefficients) }
   }
-  const bands = sampled(env, samples, BURN_BAND_KEYS, run)
+  const bands = sampled(samples, BURN_BAND_KEYS, run, progress)
   return bands === null ? null : { ...bands, firepowerOverTime: powerBand(powers, until) }
 }
