@@ -1,8 +1,8 @@
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
+import { figureText, figureTwice } from '#craft/told/band.ts'
 import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { JetFacts, Moment } from '#science/steady/prediction.ts'
-import { figureText, figureTwice } from './band.ts'
 import { columns, labelled, wrap } from './text.ts'
 import { percent } from './units.ts'
 

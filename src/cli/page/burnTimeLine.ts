@@ -1,7 +1,7 @@
 import { formatQuantity } from '#basis/text/format.ts'
+import { bandText } from '#craft/told/band.ts'
 import type { BurnReport, ReportEvent } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
-import { bandText } from './band.ts'
 import { columns } from './text.ts'
 
 const LIGHTING = '▒'

@@ -1,10 +1,10 @@
 import type { QuantityKey } from '#basis/quantities.ts'
 import { formatLength } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
+import { bandText, figureText, figureTwice } from '#craft/told/band.ts'
 import type { BurnBandKey } from '#science/answers/burn/bands.ts'
 import type { Boil, BurnReport } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
-import { bandText, figureText, figureTwice } from './band.ts'
 import { columns, wrap } from './text.ts'
 
 const both = (length: number): string => formatLength(length as Metres, { units: 'both' })

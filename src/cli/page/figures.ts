@@ -1,36 +1,13 @@
-import type { QuantityKey } from '#basis/quantities.ts'
-import type { Band } from '#science/bands/bands.ts'
-import { bandText, figureText } from './band.ts'
+import { type FigureRow, figureCells } from '#craft/told/figureRow.ts'
 import { columns } from './text.ts'
-
-/** One figure of a prediction on the page. */
-export interface FigureRow {
-  readonly label: string
-  /** Null: there is no such figure. */
-  readonly value: number | null
-  readonly key: QuantityKey
-  /** Its unit where that is not the usual one, and its second unit where the trade has two. */
-  readonly unit?: string
-  readonly other?: string
-  readonly band: Band | null
-}
-
-const cells = ({ value, key, unit, other, band }: FigureRow): readonly [string, string] => {
-  const inBoth = (text: (symbol?: string) => string): string =>
-    other === undefined ? text(unit) : `${text(unit)} (${text(other)})`
-  return [
-    value === null ? 'none' : inBoth((symbol) => figureText(value, key, symbol)),
-    band === null ? '' : inBoth((symbol) => bandText(band, key, symbol)),
-  ]
-}
 
 /** Figures in both systems of units, with their bands beside them. */
 export const figureTable = (rows: readonly FigureRow[]): string => {
   const banded = rows.some(({ band }) => band !== null)
   return columns(
     banded
-      ? [['', 'median', '5 to 95 %'], ...rows.map((row) => [row.label, ...cells(row)])]
-      : rows.map((row) => [row.label, cells(row)[0]]),
+      ? [['', 'median', '5 to 95 %'], ...rows.map((row) => [row.label, ...figureCells(row)])]
+      : rows.map((row) => [row.label, figureCells(row)[0]]),
     ['left', 'left', 'left'],
   )
 }

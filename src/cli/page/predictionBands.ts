@@ -1,10 +1,11 @@
+import type { FigureRow } from '#craft/told/figureRow.ts'
 import {
   type PredictionBandKey,
   type PredictionBands,
   predictionFigures,
 } from '#science/answers/predictionBands.ts'
 import type { Prediction } from '#science/steady/prediction.ts'
-import { type FigureRow, figureTable } from './figures.ts'
+import { figureTable } from './figures.ts'
 import { mattersBlock } from './matters.ts'
 import { setsText } from './sets.ts'
 import { wrap } from './text.ts'

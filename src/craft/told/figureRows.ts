@@ -1,6 +1,6 @@
 import type { BurnBandKey } from '#science/answers/burn/bands.ts'
 import type { BurnReport } from '#science/answers/burn/report.ts'
-import type { FigureRow } from './figures.ts'
+import type { FigureRow } from './figureRow.ts'
 
 /** A kilogram and more is said in kilograms and pounds. */
 const weight = (kilograms: number): Pick<FigureRow, 'key' | 'unit' | 'other'> =>

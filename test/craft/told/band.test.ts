@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuantityKey } from '#basis/quantities.ts'
-import { bandText, figureText } from '#cli/page/band.ts'
+import { bandText, figureText } from '#craft/told/band.ts'
 
 describe('a band is written no finer than it is wide', () => {
   test.each<[number, number, QuantityKey, string | undefined, string]>([
