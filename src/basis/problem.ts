@@ -8,7 +8,7 @@ export interface Problem {
   readonly code: string
   /** Where: a path as written in the file, e.g. `parts.shell.openings.intake.hole.bit`. */
   readonly field: string
-  /** What stood there, as text. */
+  /** What stood there, as text; empty where nothing did. */
   readonly value: string
   /** What may stand there. */
   readonly allowed: string
@@ -17,8 +17,8 @@ export interface Problem {
 }
 
 /** One sentence (or two) a maker understands. */
-export const problemSentence = (problem: Problem): string =>
-  `${problem.field}: ${problem.value === '' ? 'nothing' : problem.value} will not do; allowed is ${problem.allowed}. ${problem.fix}`
+export const problemSentence = ({ field, value, allowed, fix }: Problem): string =>
+  `${field}${value === '' ? ' is missing' : `: ${value} will not do`}; allowed is ${allowed}. ${fix}`
 
 export class BadInput extends Error {
   readonly problems: readonly Problem[]

@@ -19,7 +19,13 @@ export const usageProblem = (error: CommanderError, program: Command, args: read
       return problemOf('usage.missing', said, '', wantedArgument(command, said), `Name it: ${called} FILE.`)
     case 'commander.optionMissingArgument': {
       const [flag = '', value = ''] = said.split(' ')
-      return problemOf('usage.option-value', flag, '', `${flag} with its ${value}`, `Write it after ${flag}.`)
+      return problemOf(
+        'usage.option-value',
+        flag,
+        `${flag} alone`,
+        `${flag} with its ${value}`,
+        `Write it after ${flag}.`,
+      )
     }
     case 'commander.excessArguments':
       return problemOf(

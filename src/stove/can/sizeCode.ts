@@ -63,7 +63,7 @@ export const readSizeCode = (text: unknown, field: string): Outcome<SizeCode> =>
       problem('size-code.not-text', field, shown(text), 'Write the code as text, in quotes: "603x700".'),
     )
   const groups = text.trim().split(/\s*[xX×]\s*/u)
-  const said = shown(text) === '' ? '' : `“${shown(text)}”`
+  const said = text.trim() === '' ? shown(text) : `“${shown(text)}”`
   if (groups.length === 3 && groups.every((group) => /^\d{3,4}$/.test(group)))
     return bad(
       problem(

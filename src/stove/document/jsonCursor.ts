@@ -89,6 +89,9 @@ export const unexpected = (
 ): never => {
   if (cursor.at >= cursor.text.length) return cutShort(cursor, allowed)
   const found = here(cursor)
-  const slip = notJsonValue(shown(found), cursor.text.slice(cursor.at, cursor.at + 2))
+  const slip = notJsonValue(
+    found.trim() === '' ? '' : shown(found),
+    cursor.text.slice(cursor.at, cursor.at + 2),
+  )
   return fail(cursor, slip?.code ?? code, slip?.value ?? visible(found), allowed, slip?.fix ?? fix)
 }

@@ -19,10 +19,22 @@ export const editDistance = (a: string, b: string): number => {
   return last[to.length] ?? 0
 }
 
+/** Fewer letters than this begin too many words. */
+const SHORTEST_BEGINNING = 3
+
+/** The one candidate that begins with `word`, or null. */
+const begunBy = (word: string, candidates: readonly string[]): string | null => {
+  if (word.length < SHORTEST_BEGINNING) return null
+  const begun = candidates.filter((candidate) => candidate.toLowerCase().startsWith(word.toLowerCase()))
+  return begun.length === 1 ? (begun[0] ?? null) : null
+}
+
 /** The candidate that `word` was most likely meant to be, or null where none is near. */
 export const nearest = (word: string, candidates: readonly string[]): string | null => {
-  // A slip is a letter or two in a short word, a third of the letters in a long one.
-  const limit = Math.max(2, Math.floor(word.length / 3))
+  const begun = begunBy(word, candidates)
+  if (begun !== null) return begun
+  // A slip is a letter in a short word, two in a longer one, a third of the letters in a long one.
+  const limit = word.length < 5 ? 1 : Math.max(2, Math.floor(word.length / 3))
   let best: string | null = null
   let bestDistance = limit + 1
   for (const candidate of candidates) {

@@ -2,6 +2,7 @@ import type * as z from 'zod'
 import type { Problem } from '#basis/problem.ts'
 import { shown } from '#basis/text/fault.ts'
 import { fieldPath, type JsonValue } from './json.ts'
+import { meantKeys } from './meantKeys.ts'
 import { NAME_ALLOWED } from './names.ts'
 import { nearest } from './nearest.ts'
 import { valueAt } from './place.ts'
@@ -47,11 +48,11 @@ const wrongChoice = (path: Path, value: JsonValue | undefined, choices: readonly
 
 const unknownKeys = (path: Path, keys: readonly string[], known: readonly string[]): readonly Problem[] =>
   keys.map((key) => {
-    const near = nearest(key, known)
+    const meant = meantKeys(key, known)
     const fix =
-      near === null
+      meant.length === 0
         ? 'Take it out; remarks have their place in "about" at the top of the file.'
-        : `Was "${near}" meant?`
+        : `Was ${meant.map((one) => `"${one}"`).join(' or ')} meant?`
     return problem(
       'key.unknown',
       [...path, key],
@@ -61,10 +62,17 @@ const unknownKeys = (path: Path, keys: readonly string[], known: readonly string
     )
   })
 
+/** What a key that does not belong counts for: less where it is only written otherwise. */
+const strangeness = (key: string, known: readonly string[]): number =>
+  meantKeys(key, known).length > 0 ? 8 : 10
+
 /** How badly a branch of a union fails to be what was meant: keys that do not belong, keys that are not there. */
 const misfit = (issues: readonly Issue[], file: JsonValue | undefined): number =>
   issues.reduce((sum, issue) => {
-    if (issue.code === 'unrecognized_keys' && issue.path.length === 0) return sum + 10 * issue.keys.length
+    if (issue.code === 'unrecognized_keys' && issue.path.length === 0) {
+      const known = issue.message.split(', ')
+      return issue.keys.reduce((all, key) => all + strangeness(key, known), sum)
+    }
     const absent = issue.path.length === 1 && valueAt(file, issue.path) === undefined
     return sum + (absent ? 5 : 1)
   }, 0)
@@ -124,7 +132,7 @@ const issueProblems = (issue: Issue, file: JsonValue | undefined, base: Path = [
         problem(
           'name.unusable',
           path,
-          `"${shown(String(path.at(-1)))}"`,
+          String(path.at(-1)).trim() === '' ? 'an empty name' : `"${shown(String(path.at(-1)))}"`,
           NAME_ALLOWED,
           'Choose a plain name; the words for it can go into "about".',
         ),
@@ -155,10 +163,11 @@ const issueProblems = (issue: Issue, file: JsonValue | undefined, base: Path = [
 export const schemaProblems = (issues: readonly Issue[], file: JsonValue): readonly Problem[] => {
   const problems = issues.flatMap((issue) => issueProblems(issue, file))
   const meant = new Set(
-    problems.flatMap(({ code, field, fix }) => {
-      const key = code === 'key.unknown' ? /^Was "(.*)" meant\?$/.exec(fix)?.[1] : undefined
-      return key === undefined ? [] : [field.slice(0, field.lastIndexOf('.') + 1) + key]
-    }),
+    problems.flatMap(({ code, field, fix }) =>
+      code === 'key.unknown' && fix.startsWith('Was ')
+        ? [...fix.matchAll(/"([^"]*)"/g)].map(([, key]) => field.slice(0, field.lastIndexOf('.') + 1) + key)
+        : [],
+    ),
   )
   return problems.filter(
     ({ code, field, value }) => !(value === '' && code !== 'key.unknown' && meant.has(field)),

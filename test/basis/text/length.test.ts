@@ -146,7 +146,7 @@ describe('refused, with a sentence', () => {
     expect(problem).toMatchObject({ field: FIELD })
     expect(problem?.allowed).not.toBe('')
     expect(problem?.fix).toMatch(/^[A-Z0-9"].*\.$/)
-    expect(problem?.value === '').toBe(expected === 'length.empty' && text !== null)
+    expect(problem?.value === '').toBe(text === undefined)
     expect(problemSentence(problem as NonNullable<typeof problem>)).not.toMatch(/undefined|\[object/)
   })
 
@@ -160,6 +160,15 @@ describe('refused, with a sentence', () => {
     )
     expect(sentence('60 in')).toBe(
       'hole: 60 in will not do; allowed is a hole diameter from 0.02 in to 2.362 in. If 60 mm was meant, write that.',
+    )
+    expect(sentence(undefined)).toBe(
+      'hole is missing; allowed is a hole diameter from 0.5 mm to 60 mm. Write it as text, with its unit, such as "16 mm" or "5/8 in".',
+    )
+    expect(sentence(null)).toBe(
+      'hole: null (no value) will not do; allowed is a hole diameter from 0.5 mm to 60 mm. Write it as text, with its unit, such as "16 mm" or "5/8 in".',
+    )
+    expect(sentence(' ')).toBe(
+      'hole: empty text will not do; allowed is a hole diameter from 0.5 mm to 60 mm. Write a number and its unit.',
     )
     expect(sentence('1,600 mm')).toBe(
       'hole: 1,600 mm will not do; allowed is a hole diameter from 0.5 mm to 60 mm. Write 1600 or 1.600: the comma can be read both ways.',
