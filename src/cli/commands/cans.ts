@@ -1,4 +1,5 @@
 import { BadInput } from '#basis/problem.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import { canCapacity } from '#stove/can/capacity.ts'
@@ -12,8 +13,6 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf } from '../input.ts'
 import { columns, labelled, page, wrap } from '../page/text.ts'
 import { twice } from '../page/units.ts'
-
-const both = (value: Parameters<typeof formatLength>[0]): string => formatLength(value, { units: 'both' })
 
 /** A can by size code or by the name the trade gives it. */
 export const canNamed = (text: string): { readonly can: Can; readonly named: NamedCan | null } => {
@@ -77,7 +76,7 @@ const tablePage = (width: number): string =>
     wrap('`tinwright cans CODE` shows one of them with what to expect of its body, sheet and weight.', width),
   )
 
-const measuredText = ({ value, tolerance }: Measured): string => `${both(value)} ± ${both(tolerance)}`
+const measuredText = ({ value, tolerance }: Measured): string => `${long(value)} ± ${long(tolerance)}`
 
 const sheet = (thickness: Metres): string => formatLength(thickness, { units: 'both', digits: 2 })
 

@@ -1,5 +1,5 @@
 import { BadInput } from '#basis/problem.ts'
-import { formatLength } from '#basis/text/format.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import { isWhole } from '#stove/can/ends.ts'
 import { findFoodCan } from '#stove/can/foodCans.ts'
 import { readSizeCode } from '#stove/can/sizeCode.ts'
@@ -19,12 +19,10 @@ export interface FitCommandOptions {
   readonly json?: boolean
 }
 
-const both = (value: Parameters<typeof formatLength>[0]): string => formatLength(value, { units: 'both' })
-
 const bundlePage = (env: Environment, stove: Stove, bundle: Bundle): string =>
   page(
     wrap(
-      `${stove.name}, packed: ${both(bundle.diameter)} across, ${both(bundle.height)} high, ` +
+      `${stove.name}, packed: ${long(bundle.diameter)} across, ${long(bundle.height)} high, ` +
         `${twice(bundle.volume, 'packedVolume', 'US qt')}, ${twice(bundle.mass, 'mass', 'oz')}`,
       env.width,
     ),
@@ -78,7 +76,7 @@ const pairSentence = ({ cutOpen: cut, outer, fit }: Pair): string =>
 
 /** What a can is known by on the shelf. */
 const canLine = (name: string, { seamDiameter, height }: Can): string =>
-  `${name}: ${both(seamDiameter.value)} over the seam, ${both(height.value)} high`
+  `${name}: ${long(seamDiameter.value)} over the seam, ${long(height.value)} high`
 
 const ofShelf = (env: Environment, path: string, json: boolean): ExitCode => {
   const { cans } = shelfFrom(env, path)
@@ -130,7 +128,7 @@ const ofTwo = (env: Environment, one: string, other: string, json: boolean): Exi
           labelled(
             [[one, canNamed(one).can] as const, [other, canNamed(other).can] as const].map(([name, can]) => [
               name,
-              `${both(can.seamDiameter.value)} over the seam, ${both(can.bodyDiameter.value)} body, ${both(can.height.value)} high`,
+              `${long(can.seamDiameter.value)} over the seam, ${long(can.bodyDiameter.value)} body, ${long(can.height.value)} high`,
             ]),
             env.width,
           ),

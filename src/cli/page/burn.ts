@@ -1,5 +1,5 @@
-import { formatLength, formatQuantity } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { formatQuantity } from '#basis/text/format.ts'
 import { figureText, figureTwice } from '#craft/told/band.ts'
 import { figureRows } from '#craft/told/figureRows.ts'
 import type { BurnBandKey } from '#science/answers/burn/bands.ts'
@@ -15,8 +15,6 @@ import { REGIME_MEANING } from './regime.ts'
 import { setsText } from './sets.ts'
 import { labelled, wrap } from './text.ts'
 import { degrees, percent, twice } from './units.ts'
-
-const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
 const BURNS: Readonly<Record<Exclude<Course, 'does not burn'>, string>> = {
   clean: 'burns clean',
@@ -60,7 +58,7 @@ const caseBlock = (report: BurnReport, width: number): string => {
     [
       [
         'fuel',
-        `${twice(fuel.charge, 'mass', 'oz')} of ${fuel.label} at ${percent(fuel.moisture)} moisture, ${both(fuel.bedDepth)} deep`,
+        `${twice(fuel.charge, 'mass', 'oz')} of ${fuel.label} at ${percent(fuel.moisture)} moisture, ${long(fuel.bedDepth)} deep`,
       ],
       [
         'weather',

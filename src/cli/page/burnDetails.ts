@@ -1,12 +1,10 @@
-import { formatLength, formatQuantity } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { formatQuantity } from '#basis/text/format.ts'
 import { figureText, figureTwice } from '#craft/told/band.ts'
 import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { JetFacts, Moment } from '#science/steady/prediction.ts'
 import { columns, labelled, wrap } from './text.ts'
 import { percent } from './units.ts'
-
-const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
 const jetText = ({
   part,
@@ -44,7 +42,7 @@ export const flameBlock = ({ halfway }: BurnReport, width: number): string | nul
   const rows: (readonly [string, string])[] = [
     [
       'flame',
-      `${both(Math.round(flame.height / NEAR) * NEAR)} tall over the fuel can, ` +
+      `${long(Math.round(flame.height / NEAR) * NEAR)} tall over the fuel can, ` +
         `${figureTwice(temperature.flame, 'flameTemperature', '°F')}${strikes}`,
     ],
     ...flame.jets.map((jet, i): [string, string] => [i === 0 ? 'jets' : '', jetText(jet)]),

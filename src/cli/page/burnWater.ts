@@ -1,13 +1,10 @@
 import type { QuantityKey } from '#basis/quantities.ts'
-import { formatLength } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import { bandText, figureText, figureTwice } from '#craft/told/band.ts'
 import type { BurnBandKey } from '#science/answers/burn/bands.ts'
 import type { Boil, BurnReport } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
 import { columns, wrap } from './text.ts'
-
-const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
 const bandLine = (
   bands: readonly (Band | null)[],
@@ -36,7 +33,7 @@ export const waterBlock = (report: BurnReport, width: number): string => {
   const skirt =
     pot.skirt === null
       ? 'no skirt'
-      : `a skirt ${both(pot.skirt.height)} high, ${both(pot.skirt.gap)} off its side`
+      : `a skirt ${long(pot.skirt.height)} high, ${long(pot.skirt.gap)} off its side`
   // A pot that dries while there is wood gas says how little water it held.
   const share = ({ driesEarly }: Boil, value: number): string =>
     driesEarly ? 'dries too early' : figureText(value, 'efficiency')
@@ -75,7 +72,7 @@ export const waterBlock = (report: BurnReport, width: number): string => {
   ]
   return [
     wrap(
-      `Water from ${figureTwice(pot.waterStart, 'gasTemperature', '°F')} in a plain pot ${both(pot.diameter)} across, ` +
+      `Water from ${figureTwice(pot.waterStart, 'gasTemperature', '°F')} in a plain pot ${long(pot.diameter)} across, ` +
         `${pot.lid ? 'lid on' : 'no lid'}, ${skirt}. It goes on when the whole top is alight and boils at ${figureTwice(boilingPoint, 'gasTemperature', '°F')}.`,
       width,
     ),

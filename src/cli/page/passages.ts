@@ -1,5 +1,5 @@
-import { formatLength, formatQuantity } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { formatQuantity } from '#basis/text/format.ts'
 import type { Moment, Passage, Prediction } from '#science/steady/prediction.ts'
 import { columns, wrap } from './text.ts'
 import { celsius, decimals, fahrenheit, percent, whole } from './units.ts'
@@ -62,7 +62,7 @@ const spacesTable = (moment: Moment, width: number): string =>
         .sort((one, other) => one.height - other.height)
         .map(({ name, height, pressure, temperature }) => [
           name,
-          formatLength(height as Metres, { units: 'both' }),
+          long(height),
           decimals(pressure, 3),
           celsius(temperature),
           fahrenheit(temperature),

@@ -1,5 +1,5 @@
-import { formatLength, formatQuantity } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { formatQuantity } from '#basis/text/format.ts'
 import type { PredictionBands } from '#science/answers/predictionBands.ts'
 import { LEAN_LIMIT, RICH_LIMIT, SMOULDER_FLUX } from '#science/steady/describe.ts'
 import type { Moment, Prediction } from '#science/steady/prediction.ts'
@@ -8,8 +8,6 @@ import { predictionBandBlocks } from './predictionBands.ts'
 import { regimeBlock } from './regime.ts'
 import { labelled, wrap } from './text.ts'
 import { degrees, percent, twice } from './units.ts'
-
-const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
 export const windText = ({ speed, from }: Prediction['site']['wind']): string =>
   speed === 0
@@ -23,7 +21,7 @@ const headBlock = ({ stove, fuel, site }: Prediction, width: number): string =>
       [
         [
           'fuel',
-          `${twice(fuel.charge, 'mass', 'oz')} at ${percent(fuel.moisture)} moisture, ${both(fuel.bedDepth)} deep`,
+          `${twice(fuel.charge, 'mass', 'oz')} at ${percent(fuel.moisture)} moisture, ${long(fuel.bedDepth)} deep`,
         ],
         [
           'weather',
@@ -97,13 +95,13 @@ const heatRows = ({ temperature, flame, outerWalls }: Moment): readonly (readonl
       'hot',
       `front ${degrees(temperature.front)}, flame ${degrees(temperature.flame)}, leaving gas ${degrees(temperature.outlet)}`,
     ],
-    ['flame', `ends ${both(flame.height)} above the top of the fuel can${strikes}`],
+    ['flame', `ends ${long(flame.height)} above the top of the fuel can${strikes}`],
     ...(hottest === undefined
       ? []
       : [
           [
             'outside',
-            `${hottest.part} is hottest, ${degrees(hottest.temperature)}, ${both(hottest.height)} above the ground`,
+            `${hottest.part} is hottest, ${degrees(hottest.temperature)}, ${long(hottest.height)} above the ground`,
           ] as const,
         ]),
   ]

@@ -1,4 +1,4 @@
-import { formatLength } from '#basis/text/format.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { RowOpening, WallHole } from '#stove/model.ts'
 import { isFootDrilled } from './hole.ts'
@@ -6,8 +6,7 @@ import { isFootDrilled } from './hole.ts'
 const UNBROKEN_SPACE = '\u00a0'
 
 /** A length in both units, which no line break may part. */
-export const both = (value: number): string =>
-  formatLength(value as Metres, { units: 'both' }).replaceAll(' ', UNBROKEN_SPACE)
+export const both = (value: number): string => long(value).replaceAll(' ', UNBROKEN_SPACE)
 
 /** A bearing without needless digits. */
 export const bearingText = (bearing: number): string => `${Number(bearing.toFixed(1))}°`

@@ -1,10 +1,10 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { type Frame, pathThrough, pixelX, pixelY } from './frame.ts'
 import type { CutPot, SectionGeometry } from './geometry.ts'
 import { POT_SHOWN } from './openAir.ts'
 import type { CutPlate } from './plates.ts'
 import { lineWidth, px, type Sheet } from './sheet.ts'
 import type { CutWall } from './walls.ts'
-import { bothUnits } from './wording.ts'
 
 /** Tin is a fifth of a millimetre: drawn true it would vanish. Thin parts are drawn as one thick line instead [px]. */
 const TIN = 2.4
@@ -143,7 +143,7 @@ export const drawPot = (sheet: Sheet, frame: Frame, { radius, bottom }: CutPot):
   sheet.draw('path', { d: `M${px(left)} ${px(top)}${side}${wave}Z`, fill: pot })
   sheet.draw('path', { d: `M${px(right)} ${px(top)}${wave}`, fill: 'none', stroke: faint, 'stroke-width': 1 })
   sheet.draw('path', { d: `M${px(left)} ${px(top)}${side}`, fill: 'none', stroke: ink, 'stroke-width': TIN })
-  const words = `pot Ø ${bothUnits(radius / 500)}`
+  const words = `pot Ø ${long(radius / 500)}`
   if (lineWidth(words, POT_LETTERING) < width - 2 * corner)
     sheet.letter({
       x: (left + right) / 2,

@@ -1,3 +1,4 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { formatLength } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import type { Opening, Part, WallHole } from '#stove/model.ts'
@@ -13,8 +14,7 @@ export const tied = (text: string): string => text.replace(/(\d|×|Ø) (?=[^(·]
 const mmText = (length: number): string => String(Number((length * 1000).toFixed(1)))
 const inText = (length: number): string =>
   formatLength(length as Metres, { units: 'in', denominator: 64 }).replace(/ in$/, '')
-const inches = (length: number): string =>
-  formatLength(length as Metres, { units: 'both' }).replace(/^.*\((.*)\)$/, '$1')
+const inches = (length: number): string => long(length).replace(/^.*\((.*)\)$/, '$1')
 
 /** Two figures are as many as a median deserves. */
 export const figure = (value: number): string => {
@@ -26,9 +26,6 @@ export const figure = (value: number): string => {
 export const flowText = (massFlow: number): string => `${figure(Math.abs(massFlow) * 1000)}${NB}g/s`
 export const celsius = (kelvin: number): string => `${Math.round(kelvin - 273.15)}${NB}°C`
 export const fahrenheit = (kelvin: number): string => `${Math.round((kelvin - 273.15) * 1.8 + 32)}${NB}°F`
-
-/** A length in metres in both units: `120 mm (4 3/4 in)`. */
-export const bothUnits = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
 interface SizeWords {
   readonly metric: string

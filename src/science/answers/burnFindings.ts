@@ -1,7 +1,8 @@
+import { wide } from '#basis/text/bothUnits.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import type { Moment, Passage, Regime } from '#science/steady/prediction.ts'
 import { note, warn } from '#stove/check/finding.ts'
-import { percent, wide } from '#stove/check/phrase.ts'
+import { percent } from '#stove/check/phrase.ts'
 import type { Finding, Stove } from '#stove/model.ts'
 
 const AILS: Readonly<Record<Exclude<Regime, 'clean'>, readonly [what: string, fix: string]>> = {

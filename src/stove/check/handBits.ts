@@ -1,6 +1,7 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { METRIC_HAND_SETS, STEP_DRILLS } from '#stove/bit/series.ts'
 import type { Bit, Shelf } from '#stove/model.ts'
-import { a, long } from './phrase.ts'
+import { a } from './phrase.ts'
 
 interface SuggestedBit {
   /** `a 6 mm (15/64 in) bit`, or the maker's own name for it. */

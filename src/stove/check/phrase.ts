@@ -1,21 +1,9 @@
-import { formatLength } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
-import { MILLIMETRES_PER_INCH } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { Opening, WallHole } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 
-/** A length in both systems: `9 mm (23/64 in)`. */
-export const long = (value: number): string => formatLength(value as Metres, { units: 'both' })
-
 /** A height against something: `12 mm (15/32 in) above`, `1 mm (0.039 in) below`. */
 export const level = (height: number): string => `${long(Math.abs(height))} ${height < 0 ? 'below' : 'above'}`
-
-/** An area in both systems: `574 mm² (0.89 in²)`. */
-export const wide = (value: number): string => {
-  const squareMillimetres = value * 1e6
-  const squareInches = squareMillimetres / MILLIMETRES_PER_INCH ** 2
-  return `${squareMillimetres.toFixed(squareMillimetres < 10 ? 1 : 0)} mm² (${squareInches.toFixed(squareInches < 1 ? 2 : 1)} in²)`
-}
 
 export const percent = (ratio: number): string =>
   `${(ratio * 100).toFixed(ratio > 0.0005 && ratio < 0.095 ? 1 : 0)} %`

@@ -1,9 +1,6 @@
-import { formatLength } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long, onRule } from '#basis/text/bothUnits.ts'
 import type { BandPlace, BundleStep, Rattle } from './bundle.ts'
 import { type PackedPlay, RATTLE_THRESHOLDS } from './rattle.ts'
-
-const millimetres = (length: number): string => formatLength(length as Metres, { units: 'mm', digits: 1 })
 
 const stepSentence = (step: BundleStep, before: readonly BundleStep[]): string => {
   const { part, wayUp, inside, restsOn } = step
@@ -41,11 +38,11 @@ const WIDEST_WRAP = 0.006
 
 const sidewaysFix = (part: string, gap: number): string =>
   gap <= WIDEST_WRAP
-    ? `wrap the ${part} in cloth or paper about ${millimetres(gap)} thick`
-    : `fill the ${millimetres(gap)} round the ${part} with cloth, tinder or fuel`
+    ? `wrap the ${part} in cloth or paper about ${onRule(gap)} thick`
+    : `fill the ${onRule(gap)} round the ${part} with cloth, tinder or fuel`
 
 const lengthwaysFix = (part: string, room: number): string =>
-  `fill the ${millimetres(room)} above the ${part} with cloth, tinder or fuel`
+  `fill the ${onRule(room)} above the ${part} with cloth, tinder or fuel`
 
 const sentenceCase = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
 
@@ -70,8 +67,8 @@ export const rattleOf = (play: PackedPlay, steps: readonly BundleStep[]): readon
   const isLengthways = inside !== null && lengthways > RATTLE_THRESHOLDS.lengthways.value
   if (!isSideways && !isLengthways) return []
   const moves = [
-    ...(isSideways ? [`${millimetres(sideways)} from side to side`] : []),
-    ...(isLengthways ? [`${millimetres(lengthways)} up and down`] : []),
+    ...(isSideways ? [`${long(sideways)} from side to side`] : []),
+    ...(isLengthways ? [`${long(lengthways)} up and down`] : []),
   ]
   const fixes = [
     ...(isSideways ? [sidewaysFix(part, sideways / 2)] : []),

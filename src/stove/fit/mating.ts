@@ -1,4 +1,4 @@
-import { formatLength } from '#basis/text/format.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import {
   bodyInside,
@@ -39,11 +39,9 @@ const mouthOf = (can: Can, end: WhichEnd): readonly Mouth[] => {
   return opening === null ? [] : [{ end, opening, bareEdge: can[end].kind === 'cut' }]
 }
 
-const tenths = (length: Metres): string => formatLength(length, { units: 'mm', digits: 1 })
-
 /** What to call a can that nobody named: by its code, else by its size. */
 export const canName = (can: Can): string =>
-  can.code ?? `the can of ${tenths(widestOutside(can).value)} by ${tenths(can.height.value)}`
+  can.code ?? `the can of ${long(widestOutside(can).value)} by ${long(can.height.value)}`
 
 export const canMating = (can: Can, name: string, through: WhichEnd | 'either'): Mating => {
   const lipped = isSeamed(can.top) || isSeamed(can.bottom)

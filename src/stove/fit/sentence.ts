@@ -1,24 +1,16 @@
+import { long, span } from '#basis/text/bothUnits.ts'
 import type { Clearance, Fit, FitKind } from './fitKind.ts'
 import type { Mating } from './mating.ts'
-
-const tenths = (length: number): string => (Math.abs(length) * 1000).toFixed(1)
-
-/** `8.6 to 10.6 mm`, or `8.6 mm` where both ends read the same. */
-const span = (one: number, other: number): string => {
-  const [low, high] =
-    Math.abs(one) <= Math.abs(other) ? [tenths(one), tenths(other)] : [tenths(other), tenths(one)]
-  return low === high ? `${low} mm` : `${low} to ${high} mm`
-}
 
 const roomText = ({ least, most }: Clearance): string =>
   least >= 0
     ? `${span(least, most)} of play on the diameter`
-    : `anything from ${tenths(least)} mm too wide to ${tenths(most)} mm of play on the diameter`
+    : `anything from ${long(-least)} too wide to ${long(most)} of play on the diameter`
 
 const excessText = ({ least, most }: Clearance, opening = 'the opening'): string =>
   most <= 0
-    ? `${span(most, least)} wider than ${opening}`
-    : `anything from ${tenths(least)} mm wider to ${tenths(most)} mm narrower than ${opening}`
+    ? `${span(-most, -least)} wider than ${opening}`
+    : `anything from ${long(-least)} wider to ${long(most)} narrower than ${opening}`
 
 /** After "it may also". */
 const also: Readonly<Record<FitKind, string>> = {

@@ -28,7 +28,9 @@ describe('fitCans', () => {
     const fit = fitCans(canFromCode('603x700'), canFromCode('610x708', open))
     expect(fit).toMatchObject({ kind: 'drops in', certain: true, through: 'top' })
     expect(inMillimetres(fit.clearance)).toEqual([6.3725, 7.8725, 9.3725])
-    expect(fit.sentence).toBe('603x700 drops into 610x708 with 6.4 to 9.4 mm of play on the diameter.')
+    expect(fit.sentence).toBe(
+      '603x700 drops into 610x708 with 6.4 mm (1/4 in) to 9.4 mm (3/8 in) of play on the diameter.',
+    )
   })
 
   test('the other way round it goes over the outside with the same play', () => {
@@ -55,7 +57,7 @@ describe('fitCans', () => {
       atLoosest: 'drops in',
     })
     expect(fit.sentence).toBe(
-      'bean can slides into soup can with anything from 0.2 mm too wide to 1.8 mm of play on the diameter; as ' +
+      'bean can slides into soup can with anything from 0.2 mm (0.008 in) too wide to 1.8 mm (5/64 in) of play on the diameter; as ' +
         'loosely as the two are measured it may also sit on the rim, or drop in. Measure both to be sure.',
     )
   })
@@ -93,13 +95,15 @@ describe('fitCans', () => {
       const fit = fitCans(lipped({ kind: 'open' }), ledged(88), { innerName: 'fuel can', outerName: 'shell' })
       expect(fit.kind).toBe('sits on the rim')
       expect(fit.sentence).toBe(
-        'fuel can hangs in shell by its seam, which is 2.0 mm wider than the opening.',
+        'fuel can hangs in shell by its seam, which is 2 mm (5/64 in) wider than the opening.',
       )
     })
 
     test('stands on it when the body does not go in either', () => {
       const fit = fitCans(lipped({ kind: 'open' }), ledged(80), { innerName: 'fuel can', outerName: 'shell' })
-      expect(fit.sentence).toBe('fuel can sits on the rim of shell: it is 10.0 mm wider than the opening.')
+      expect(fit.sentence).toBe(
+        'fuel can sits on the rim of shell: it is 10 mm (25/64 in) wider than the opening.',
+      )
     })
 
     test('a body that does not clear the opening cannot snap, for want of a lip', () => {
@@ -131,7 +135,7 @@ describe('fitCans', () => {
 
   test('names a can nobody named by its size', () => {
     expect(fitCans(cup(60, 80), cup(100, 90)).sentence).toMatch(
-      /^the can of 60.0 mm by 80.0 mm drops into the can of 100.0 mm by 90.0 mm/,
+      /^the can of 60 mm \(2 3\/8 in\) by 80 mm \(3 1\/8 in\) drops into the can of 100 mm \(3 15\/16 in\) by 90 mm \(3 9\/16 in\)/,
     )
   })
 })
@@ -149,7 +153,7 @@ describe('fitRing and fitDisc', () => {
     const fit = fitRing(can, { opening: measured(75, 0.1), name: 'the lid ring' })
     expect(fit).toMatchObject({ kind: 'sits on the rim', certain: true })
     expect(fit.sentence).toBe(
-      '300x407 hangs in the lid ring by its seam, which is 0.9 to 1.5 mm wider than the opening.',
+      '300x407 hangs in the lid ring by its seam, which is 0.9 mm (0.035 in) to 1.5 mm (0.059 in) wider than the opening.',
     )
   })
 

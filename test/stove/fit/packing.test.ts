@@ -264,10 +264,10 @@ describe('what rattles', () => {
     expect(toMillimetres(rattle!.sideways!)).toBeCloseTo(3.6, 9)
     expect(toMillimetres(rattle!.lengthways)).toBeCloseTo(39.8, 9)
     expect(rattle!.sentence).toBe(
-      'The fuel can moves 3.6 mm from side to side and 39.8 mm up and down in the shell.',
+      'The fuel can moves 3.6 mm (9/64 in) from side to side and 39.8 mm (1 9/16 in) up and down in the shell.',
     )
     expect(rattle!.fix).toBe(
-      'Wrap the fuel can in cloth or paper about 1.8 mm thick, and fill the 39.8 mm above the fuel can with cloth, tinder or fuel.',
+      'Wrap the fuel can in cloth or paper about 1.8 mm (1/16 in) thick, and fill the 39.8 mm (1 9/16 in) above the fuel can with cloth, tinder or fuel.',
     )
   })
 

@@ -1,3 +1,4 @@
+import { wide } from '#basis/text/bothUnits.ts'
 import { isWhole } from '#stove/can/ends.ts'
 import { type FuelBed, fuelBedOf, fuelCanOf } from '#stove/measure/fuelBed.ts'
 import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.ts'
@@ -7,7 +8,7 @@ import { openingArea } from '#stove/opening/area.ts'
 import { type Check, type CheckContext, placedNamed } from '../context.ts'
 import { stop, warn } from '../finding.ts'
 import { mouthAt } from '../fit/mouth.ts'
-import { called, list, wide } from '../phrase.ts'
+import { called, list } from '../phrase.ts'
 
 const lets = ({ opening }: OpeningPlace): boolean => opening.duty !== 'fixing' && openingArea(opening) > 0
 

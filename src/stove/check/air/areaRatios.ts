@@ -1,3 +1,4 @@
+import { wide } from '#basis/text/bothUnits.ts'
 import { bodyInside } from '#stove/can/ends.ts'
 import { type AirAreas, areasOf } from '#stove/measure/areas.ts'
 import { fuelCanOf } from '#stove/measure/fuelBed.ts'
@@ -7,7 +8,7 @@ import type { Duty, Finding } from '#stove/model.ts'
 import { openingArea } from '#stove/opening/area.ts'
 import type { Check, CheckContext } from '../context.ts'
 import { note, SAY, warn } from '../finding.ts'
-import { called, figure, percent, wide } from '../phrase.ts'
+import { called, figure, percent } from '../phrase.ts'
 import { AREAS, type RangeRule } from '../rules.ts'
 import { areaRemedy } from './areaRemedy.ts'
 

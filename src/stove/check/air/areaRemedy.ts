@@ -1,10 +1,11 @@
+import { wide } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { OpeningPlace } from '#stove/measure/openingPlace.ts'
 import type { Can, Shelf, WallHole } from '#stove/model.ts'
 import { holeArea, holeCount } from '#stove/opening/area.ts'
 import { wallHoleSize } from '#stove/opening/row.ts'
 import { bitBetween } from '../handBits.ts'
-import { openingWord, plural, wide } from '../phrase.ts'
+import { openingWord, plural } from '../phrase.ts'
 import { HAIR, webOfWallHole } from '../spacing/web.ts'
 
 /** Total area wanted of one duty [m²]. Either end may be open. */

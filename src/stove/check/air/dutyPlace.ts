@@ -1,10 +1,11 @@
+import { long } from '#basis/text/bothUnits.ts'
 import type { Profile } from '#stove/assembly/profile.ts'
 import { type FuelBed, fuelBedOf, fuelCanOf } from '#stove/measure/fuelBed.ts'
 import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.ts'
 import type { Finding } from '#stove/model.ts'
 import { type Check, concentratorOf } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, long, says } from '../phrase.ts'
+import { called, says } from '../phrase.ts'
 
 const middleOf = ({ bottom, top }: OpeningPlace): number => (bottom + top) / 2
 

@@ -1,3 +1,4 @@
+import { long, onRuleAtLeast, wide } from '#basis/text/bothUnits.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import { placeOpening } from '#stove/measure/openingPlace.ts'
 import type { Finding, Opening } from '#stove/model.ts'
@@ -5,7 +6,7 @@ import { openingArea } from '#stove/opening/area.ts'
 import { type Check, type CheckContext, placedNamed } from '../context.ts'
 import { stop, warn } from '../finding.ts'
 import { outerAt } from '../fit/mouth.ts'
-import { called, list, long, openingsOf, wide } from '../phrase.ts'
+import { called, list, openingsOf } from '../phrase.ts'
 import { AREAS } from '../rules.ts'
 
 /** Openings in the underside of a part that are there to let air up. */
@@ -73,8 +74,8 @@ export const floorBlocked: Check = (context) => {
     const what = list(openings.map(([name, opening]) => `${openingsOf(opening)} in ${called(name)}`))
     const fix =
       placed.placement.place === 'hangs in'
-        ? `Use a can at least ${long(raise)} shorter, so that the gap round its rim is twice as large as the holes.`
-        : `Raise ${called(placed.name)} by ${long(raise)} or more on feet or screws: then the gap round its rim is twice as large as the holes.`
+        ? `Use a can at least ${onRuleAtLeast(raise)} shorter, so that the gap round its rim is twice as large as the holes.`
+        : `Raise ${called(placed.name)} by ${onRuleAtLeast(raise)} or more on feet or screws: then the gap round its rim is twice as large as the holes.`
     if (gap < SHUT)
       findings.push(
         stop(

@@ -1,10 +1,11 @@
+import { long, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import { vaneRise } from '#stove/fit/partMass.ts'
 import { type FuelBed, fuelBedOf, fuelCanOf } from '#stove/measure/fuelBed.ts'
 import { type OpeningPlace, placedOpenings } from '#stove/measure/openingPlace.ts'
 import type { Finding } from '#stove/model.ts'
 import type { Check, CheckContext } from '../context.ts'
 import { stop, warn } from '../finding.ts'
-import { called, long, says } from '../phrase.ts'
+import { called, says } from '../phrase.ts'
 import { HEIGHTS } from '../rules.ts'
 import { HAIR } from '../spacing/web.ts'
 
@@ -26,8 +27,8 @@ const secondary = (place: OpeningPlace, bed: FuelBed): readonly Finding[] => {
   const where = { part: place.part.name, opening: place.name }
   const most = place.bottom - MARGIN - bed.floor
   const lift = bed.top + MARGIN - place.bottom
-  const fill = most > 0 ? `Fill to ${long(most)} at most, or p` : 'P'
-  const fix = `${fill}ut the row ${long(lift)} higher.`
+  const fill = most > 0 ? `Fill to ${onRuleAtMost(most)} at most, or p` : 'P'
+  const fix = `${fill}ut the row ${onRuleAtLeast(lift)} higher.`
   const middle = (place.bottom + place.top) / 2
   if (middle <= bed.top)
     return [
@@ -47,7 +48,7 @@ const secondary = (place: OpeningPlace, bed: FuelBed): readonly Finding[] => {
       where,
       told(
         place,
-        `begin ${distance(free)} the fuel line; leave ${long(MARGIN)} of free wall above the fuel.`,
+        `begin ${distance(free)} the fuel line; leave ${onRuleAtLeast(MARGIN)} of free wall above the fuel.`,
       ),
       fix,
     ),
@@ -77,7 +78,7 @@ const rim = (bed: FuelBed): readonly Finding[] => {
       'fuel.over-rim',
       { part: bed.can.name },
       `The fuel line is ${long(over)} above the rim of ${called(bed.can.name)}.`,
-      `Fill to ${long(bed.can.top - bed.floor)} at most, or use a taller can.`,
+      `Fill to ${onRuleAtMost(bed.can.top - bed.floor)} at most, or use a taller can.`,
     ),
   ]
 }
@@ -96,7 +97,7 @@ const discs = (context: CheckContext, bed: FuelBed): readonly Finding[] =>
         'fuel.at-concentrator',
         { part: name },
         `The fuel line is ${long(bed.top - lowest)} above the lowest edge of ${called(name)}: the gas has no room to burn.`,
-        `Fill to ${long(Math.max(0, lowest - bed.floor))} at most, or put the disc higher.`,
+        `Fill to ${onRuleAtMost(Math.max(0, lowest - bed.floor))} at most, or put the disc higher.`,
       ),
     ]
   })

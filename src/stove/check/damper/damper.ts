@@ -1,3 +1,4 @@
+import { long, onRule, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import { wallZones } from '#stove/can/zones.ts'
@@ -5,7 +6,7 @@ import type { BandPart, Finding, RowOpening } from '#stove/model.ts'
 import { closestPitch, drilledCount, wallHoleSize } from '#stove/opening/row.ts'
 import { type Check, type CheckContext, circumferenceOf, isCan, placedNamed } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, level, long, openingsOf, openingWord, percent, plural } from '../phrase.ts'
+import { called, level, openingsOf, openingWord, percent, plural } from '../phrase.ts'
 import { DAMPER } from '../rules.ts'
 import { type Damper, damperRange, windowsOf } from './damperCover.ts'
 
@@ -44,7 +45,7 @@ const overlapOf = ({ band, can }: Damper, { name, row, low, high }: CoveredRow):
   const needed = high - low + 2 * lap
   const middle = (low + high) / 2
   const raise = middle - band.part.height / 2
-  const shift = `${raise < 0 ? 'lower' : 'raise'} it by ${long(Math.abs(raise))}`
+  const shift = `${raise < 0 ? 'lower' : 'raise'} it by ${onRule(Math.abs(raise))}`
   const missing = low < 0 || high > band.part.height ? 'does not cover' : 'barely covers'
   return [
     warn(
@@ -53,14 +54,14 @@ const overlapOf = ({ band, can }: Damper, { name, row, low, high }: CoveredRow):
       `The band ${called(band.name)}, ${long(band.part.height)} high, ${missing} the whole height of ${called(name)} on ${called(can.name)}: the row reaches from ${level(low)} to ${level(high)} the band’s lower edge.`,
       band.part.height >= needed - 1e-9
         ? `To bring it middle over the row, ${shift}.`
-        : `Make the band at least ${long(needed)} high and bring it middle over the ${plural(drilledCount(row), openingWord(row))}.`,
+        : `Make the band at least ${onRuleAtLeast(needed)} high and bring it middle over the ${plural(drilledCount(row), openingWord(row))}.`,
     ),
   ]
 }
 
 const windowAdvice = ({ row, low, high }: CoveredRow): string => {
   const size = wallHoleSize(row.hole)
-  return `Cut ${plural(row.count, 'window')} at least ${long(size.round)} wide and ${long(size.axial)} high, one for each position of the row, their middle ${long((low + high) / 2)} above the band’s lower edge.`
+  return `Cut ${plural(row.count, 'window')} at least ${onRuleAtLeast(size.round)} wide and ${onRuleAtLeast(size.axial)} high, one for each position of the row, their middle ${onRule((low + high) / 2)} above the band’s lower edge.`
 }
 
 /** Why the windows do not open the row, as far as one fact tells. */
@@ -106,7 +107,7 @@ const opening = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
         where,
         `Turned as far shut as it goes, the band ${called(band.name)} still leaves ${percent(least)} of ${row} free: the tin between its windows is narrower than the ${openingWord(covered.row)}s.`,
         widest >= wallHoleSize(covered.row.hole).round
-          ? `Make the windows at most ${long(widest)} wide.`
+          ? `Make the windows at most ${onRuleAtMost(widest)} wide.`
           : `Use fewer or smaller ${openingWord(covered.row)}s: between two of them there has to be room for one more.`,
       ),
     )

@@ -1,10 +1,11 @@
+import { long } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import { nearestBits } from '#stove/bit/nearestBits.ts'
 import type { Bit, Finding, Opening } from '#stove/model.ts'
 import { holeArea } from '#stove/opening/area.ts'
 import type { Check } from '../context.ts'
 import { warn } from '../finding.ts'
-import { called, long, percent, says } from '../phrase.ts'
+import { called, percent, says } from '../phrase.ts'
 import { DRILL } from '../rules.ts'
 
 /** The diameter a bit must have to make an opening; null where snips, a chisel or a hole saw make it [m]. */

@@ -1,9 +1,10 @@
+import { long } from '#basis/text/bothUnits.ts'
 import type { WhichEnd } from '#stove/can/ends.ts'
 import { bodyInside, isWhole } from '#stove/can/ends.ts'
 import type { CanPart, Finding, PatternOpening, RowOpening } from '#stove/model.ts'
 import { type Check, isCan, type PlacedCan } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, long, namedOpenings, says } from '../phrase.ts'
+import { called, namedOpenings, says } from '../phrase.ts'
 import { DRILL, JOBBER_LENGTHS, TIN } from '../rules.ts'
 
 /** Overall length of the bit a shop sells for a diameter, between the rows of the table by straight line [m]. */

@@ -1,6 +1,7 @@
+import { long, onRuleAtLeast } from '#basis/text/bothUnits.ts'
 import type { Check } from '../context.ts'
 import { stop } from '../finding.ts'
-import { called, long } from '../phrase.ts'
+import { called } from '../phrase.ts'
 import { FIT } from '../rules.ts'
 
 /** Parts that would reach into the ground: a can that hangs deeper than its host is high. */
@@ -12,6 +13,6 @@ export const aboveGround: Check = ({ placed }) =>
         'fit.below-ground',
         { part: name },
         `${called(name)} would reach ${long(-base)} below the ground.`,
-        `Use a part at least ${long(-base)} shorter, or raise what it is placed on.`,
+        `Use a part at least ${onRuleAtLeast(-base)} shorter, or raise what it is placed on.`,
       ),
     )

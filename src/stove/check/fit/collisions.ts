@@ -1,10 +1,11 @@
+import { long } from '#basis/text/bothUnits.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import { vaneRise } from '#stove/fit/partMass.ts'
 import { canSolid, discSolid, type Solid, type SolidSize } from '#stove/fit/solid.ts'
 import type { Finding } from '#stove/model.ts'
 import type { Check } from '../context.ts'
 import { stop, warn } from '../finding.ts'
-import { called, level, long } from '../phrase.ts'
+import { called, level } from '../phrase.ts'
 import { FIT } from '../rules.ts'
 
 interface StandingRing {

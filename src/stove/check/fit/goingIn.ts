@@ -1,10 +1,11 @@
+import { long, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import { isSeamed } from '#stove/can/ends.ts'
 import { FIT_THRESHOLDS } from '#stove/fit/thresholds.ts'
 import type { Finding, Measured, PlaceKind } from '#stove/model.ts'
 import { type Check, placedNamed } from '../context.ts'
 import { note, stop, warn } from '../finding.ts'
-import { called, long } from '../phrase.ts'
+import { called } from '../phrase.ts'
 import { FIT } from '../rules.ts'
 import { insideOf, ledgeOn, mouthAt, outerAt, playIn, widestOf } from './mouth.ts'
 
@@ -35,7 +36,7 @@ const passes = (
         'fit.does-not-go',
         where,
         `${called(guest.name)} cannot be put in or lifted out: ${sizes}, ${long(-play.nominal)} too narrow.`,
-        `Use a ${what(guest)} of at most ${long(opening.value - opening.tolerance)}, or open ${called(host.name)} wider.`,
+        `Use a ${what(guest)} of at most ${onRuleAtMost(opening.value - opening.tolerance)}, or open ${called(host.name)} wider.`,
       ),
     ]
   if (play.worst < 0)
@@ -106,7 +107,7 @@ const slipsOver = (guest: PlacedPart, host: PlacedPart): readonly Finding[] => {
           'fit.does-not-go',
           { part: guest.name },
           `${sentence}.`,
-          `Use a part with an opening of at least ${long(width.value + width.tolerance)}, or cut the seam off ${called(host.name)}.`,
+          `Use a part with an opening of at least ${onRuleAtLeast(width.value + width.tolerance)}, or cut the seam off ${called(host.name)}.`,
         ),
       ]
     : [

@@ -1,7 +1,8 @@
+import { long, onRuleAtLeast } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import { type Check, isCan } from '../context.ts'
 import { stop, warn } from '../finding.ts'
-import { called, long } from '../phrase.ts'
+import { called } from '../phrase.ts'
 import { FIT } from '../rules.ts'
 import { ledgeOn, mouthAt } from './mouth.ts'
 
@@ -18,7 +19,7 @@ export const potFits: Check = ({ stove, placed }) => {
   const pot = { value: stove.potDiameter, tolerance: 0 as Metres }
   const ledge = ledgeOn(pot, mouth)
   const sizes = `The pot is ${long(pot.value)} wide and the top of ${called(carrier.name)} is open ${long(mouth.value)}`
-  const wanted = `at least ${long(mouth.value + 2 * FIT.potOverhang.value)}`
+  const wanted = `at least ${onRuleAtLeast(mouth.value + 2 * FIT.potOverhang.value)}`
   if (ledge.worst <= 0)
     return [
       stop(

@@ -1,8 +1,9 @@
+import { long, onRuleAtLeast } from '#basis/text/bothUnits.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import type { Finding, Measured } from '#stove/model.ts'
 import { type Check, placedNamed } from '../context.ts'
 import { note, stop, warn } from '../finding.ts'
-import { called, long } from '../phrase.ts'
+import { called } from '../phrase.ts'
 import { FIT } from '../rules.ts'
 import { ledgeOn, mouthAt, outerAt, type Play } from './mouth.ts'
 
@@ -55,7 +56,7 @@ const sits = (guest: PlacedPart, host: PlacedPart): readonly Finding[] => {
       host,
       inside,
       `${called(guest.name)} falls through ${called(host.name)}: it is ${long(guestOuter.value)} wide, and the opening under it ${long(hostInner.value)}.`,
-      `Use a part at least ${long(hostInner.value + 2 * FIT.landing.value)} wide there, or put a ring between them.`,
+      `Use a part at least ${onRuleAtLeast(hostInner.value + 2 * FIT.landing.value)} wide there, or put a ring between them.`,
     )
   return judge(
     guest,

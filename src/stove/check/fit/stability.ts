@@ -1,6 +1,7 @@
+import { long, onRuleAtLeast } from '#basis/text/bothUnits.ts'
 import { type Check, isCan } from '../context.ts'
 import { note } from '../finding.ts'
-import { called, long } from '../phrase.ts'
+import { called } from '../phrase.ts'
 import { STAND } from '../rules.ts'
 import { outerAt } from './mouth.ts'
 
@@ -23,7 +24,7 @@ export const stability: Check = ({ stove, placed }) => {
       'stand.tips',
       { part: widest.foot.name },
       `The stove is ${long(top)} high on a foot of ${long(widest.width)}: at a lean of ${lean.toFixed(0)}° the middle of ${load} is over its edge, and it tips.`,
-      `Peg it down, stand it in a dish of sand, or give ${called(widest.foot.name)} a foot ${long(wanted)} wide.`,
+      `Peg it down, stand it in a dish of sand, or give ${called(widest.foot.name)} a foot ${onRuleAtLeast(wanted)} wide.`,
     ),
   ]
 }

@@ -1,8 +1,8 @@
+import { onRule, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { WallZone } from '#stove/can/zones.ts'
 import type { RowOpening, Shelf } from '#stove/model.ts'
 import { wallHoleSize } from '#stove/opening/row.ts'
 import { largestBit } from '../handBits.ts'
-import { long } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import type { Wall } from './wall.ts'
 import { HAIR, type Web } from './web.ts'
@@ -62,11 +62,12 @@ const widestSpan = ({ zones }: Wall): { readonly middle: number; readonly width:
 /** The largest opening that fits the widest stretch, in the middle of it. */
 const smallerRemedy = (row: RowOpening, wall: Wall, web: Web, shelf: Shelf | null): string => {
   const span = widestSpan(wall)
-  const middle = span === null ? '' : `with the middle of the row ${long(span.middle)} above the bottom edge`
+  const middle =
+    span === null ? '' : `with the middle of the row ${onRule(span.middle)} above the bottom edge`
   if (row.hole.shape !== 'round') {
     const tallest = span === null ? 0 : markDown(span.width - 2 * web.full)
     return tallest > 0
-      ? `Make them at most ${long(tallest)} high, ${middle}.`
+      ? `Make them at most ${onRuleAtMost(tallest)} high, ${middle}.`
       : 'There is no room for such openings here: leave them out, or use a higher part.'
   }
   // The hole and one hole's width of tin on either side of it.
@@ -81,5 +82,5 @@ export const heightRemedy = (row: RowOpening, wall: Wall, web: Web, shelf: Shelf
   const height = clearHeight(row, wall, web)
   return height === null
     ? smallerRemedy(row, wall, web, shelf)
-    : `Put the middle of the row ${long(height)} above the bottom edge.`
+    : `Put the middle of the row ${onRule(height)} above the bottom edge.`
 }

@@ -1,9 +1,10 @@
+import { long, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import type { Finding, Opening, PatternOpening, Shelf, VanesOpening } from '#stove/model.ts'
 import type { Check } from '../context.ts'
 import { SAY, stop } from '../finding.ts'
 import { largestBit } from '../handBits.ts'
-import { called, long, says } from '../phrase.ts'
+import { called, says } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import {
   closestBetweenFaces,
@@ -56,7 +57,7 @@ const patternRemedy = (pattern: PatternOpening, tin: number, shelf: Shelf | null
   const bit = largestBit(shelf, (tin + pattern.diameter) / 2)
   return bit === null
     ? 'Use fewer holes.'
-    : `Use fewer holes further apart, ${long(2 * pattern.diameter)} from middle to middle, or ${bit.text}.`
+    : `Use fewer holes further apart, ${onRuleAtLeast(2 * pattern.diameter)} from middle to middle, or ${bit.text}.`
 }
 
 const among = (
@@ -98,8 +99,8 @@ const toBorder = ({ opening, outlines }: FaceCut, { border, outer, thickness }: 
         : `leave ${long(tin)} of tin to the ${border}; ${reasonFor(opening.kind === 'pattern', tin, web)}`,
     fix:
       opening.kind === 'bore'
-        ? `Make the bore ${long(2 * (outer - full))} or less.`
-        : `Keep everything within ${long(outer - full)} of the middle: ${long(full - tin)} further in.`,
+        ? `Make the bore ${onRuleAtMost(2 * (outer - full))} or less.`
+        : `Keep everything within ${onRuleAtMost(outer - full)} of the middle: ${onRuleAtLeast(full - tin)} further in.`,
   }
 }
 
@@ -149,7 +150,7 @@ const between = (
       'spacing.face-openings',
       { part, opening: other.name },
       `${called(one.name)} and ${called(other.name)} on ${called(part)} ${left}`,
-      `Move them ${long(web.full - tin)} further apart, or make one of them smaller.`,
+      `Move them ${onRuleAtLeast(web.full - tin)} further apart, or make one of them smaller.`,
     ),
   ]
 }

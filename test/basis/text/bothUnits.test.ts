@@ -1,0 +1,63 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { long, onRule, onRuleAtLeast, onRuleAtMost, span, wide } from '#basis/text/bothUnits.ts'
+import { readLength } from '#basis/text/length.ts'
+import { fromMillimetres as mm } from '#basis/units.ts'
+
+test('a span says the smaller length first, and a length that reads the same only once', () => {
+  expect(span(mm(10.6), mm(8.6))).toBe('8.6 mm (11/32 in) to 10.6 mm (27/64 in)')
+  expect(span(mm(8.61), mm(8.59))).toBe('8.6 mm (11/32 in)')
+})
+
+test('an area in both units', () => {
+  expect(wide(574e-6)).toBe('574 mm² (0.89 in²)')
+  expect(wide(7.07e-6)).toBe('7.1 mm² (0.01 in²)')
+  expect(wide(6452e-6)).toBe('6452 mm² (10.0 in²)')
+})
+
+describe('distances to set out with a rule', () => {
+  // 22.5 mm is 14.17 sixteenths, 60 mm 37.8, 5.2 mm 6.55 thirty-seconds.
+  test.each([
+    [22.5, '22.5 mm (7/8 in)', '22.5 mm (15/16 in)', '22.5 mm (7/8 in)'],
+    [60, '60 mm (2 3/8 in)', '60 mm (2 3/8 in)', '60 mm (2 5/16 in)'],
+    [5.2, '5.2 mm (7/32 in)', '5.2 mm (7/32 in)', '5.2 mm (3/16 in)'],
+    [6.35, '6.4 mm (1/4 in)', '6.4 mm (1/4 in)', '6.3 mm (1/4 in)'],
+    [25.4, '25.4 mm (1 in)', '25.4 mm (1 in)', '25.4 mm (1 in)'],
+    [10.04, '10 mm (3/8 in)', '10.1 mm (7/16 in)', '10 mm (3/8 in)'],
+    // Below a sixteenth nobody sets anything out with a rule.
+    [0.79, '0.8 mm (0.031 in)', '0.8 mm (0.031 in)', '0.7 mm (0.028 in)'],
+  ])('%d mm: nearest %s, at least %s, at most %s', (length, nearest, least, most) => {
+    expect(onRule(mm(length))).toBe(nearest)
+    expect(onRuleAtLeast(mm(length))).toBe(least)
+    expect(onRuleAtMost(mm(length))).toBe(most)
+  })
+
+  const halves = (text: string): readonly number[] => {
+    const [, first = '', second = ''] = /^(.*) \((.*)\)$/.exec(text) ?? []
+    return [first, second].map((half) => {
+      const outcome = readLength(half, 'x', 'clearance')
+      if (!outcome.ok) throw new Error(`${half} of ${text} does not read`)
+      return outcome.value
+    })
+  }
+
+  test('neither half of a least falls below it, neither half of a greatest goes above it', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.002, max: 0.3, noNaN: true }), (length) => {
+        for (const half of halves(onRuleAtLeast(length))) expect(half).toBeGreaterThan(length - 1e-8)
+        for (const half of halves(onRuleAtMost(length))) expect(half).toBeLessThan(length + 1e-8)
+      }),
+    )
+  })
+
+  test('no mark that a rule has not', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.0017, max: 0.3, noNaN: true }), (length) => {
+        expect(onRule(length)).not.toContain('/64')
+        if (length > 0.0065) expect(onRule(length)).not.toContain('/32')
+      }),
+    )
+  })
+
+  test('a bit keeps its sixty-fourths', () => expect(long(mm(9))).toBe('9 mm (23/64 in)'))
+})
