@@ -20,8 +20,13 @@ export interface ConditionOptions {
 
 /** Gives a command the options for fuel and weather. */
 export const withConditions = (command: Command): Command =>
+  withSite(
+    command.option('--fuel <kind>', `another fuel than the file says: ${[...fuelTable.keys()].join(', ')}`),
+  )
+
+/** The same for a command that burns what the file says and nothing else. */
+export const withSite = (command: Command): Command =>
   command
-    .option('--fuel <kind>', `another fuel than the file says: ${[...fuelTable.keys()].join(', ')}`)
     .option('--moisture <share>', 'water in the fuel by weight, e.g. "12 %"')
     .option('--temperature <value>', 'air temperature, e.g. "8 °C"')
     .option('--altitude <height>', 'height above the sea, e.g. "900 m"')

@@ -2,8 +2,9 @@ import { BadInput, type Outcome, orThrow, type Problem } from '#basis/problem.ts
 import type { QuantityKey } from '#basis/quantities.ts'
 import { readQuantity } from '#basis/text/read.ts'
 import { fuelOf } from '#science/fuel/charge.ts'
+import { type Built, readBuilt } from '#stove/built/read.ts'
 import { isPlanCode, readPlanCode } from '#stove/document/planCode.ts'
-import { readStove } from '#stove/document/read.ts'
+import { readStoveDocument, type StoveDocument } from '#stove/document/read.ts'
 import { readShelf } from '#stove/document/shelf.ts'
 import type { Shelf, Stove } from '#stove/model.ts'
 import type { Environment } from './environment.ts'
@@ -44,11 +45,21 @@ const inFile = <T>(path: string, outcome: Outcome<T>): T => {
 }
 
 /** The stove of a file, or of the code of a printed plan in one; its fuel among those known: a file is refused by every command or by none. */
-export const stoveFrom = (env: Environment, path: string): Stove => {
+export const stoveFrom = (env: Environment, path: string): Stove => documentFrom(env, path).stove
+
+/** The same with what its maker wrote. */
+export const documentFrom = (env: Environment, path: string): StoveDocument => {
   const text = readFile(env, path, 'stove file')
-  const stove = inFile(path, readStove(isPlanCode(text) ? inFile(path, readPlanCode(text)) : text))
-  inFile(path, fuelOf(stove))
-  return stove
+  const document = inFile(path, readStoveDocument(isPlanCode(text) ? inFile(path, readPlanCode(text)) : text))
+  inFile(path, fuelOf(document.stove))
+  return document
+}
+
+/** What was measured on a stove, put into the plan it was built from. */
+export const builtFrom = (env: Environment, path: string, plan: StoveDocument): Built => {
+  const built = inFile(path, readBuilt(readFile(env, path, 'as-built file'), plan))
+  inFile(path, fuelOf(built.stove))
+  return built
 }
 
 export const shelfFrom = (env: Environment, path: string): Shelf =>

@@ -1,12 +1,13 @@
 import { Command, CommanderError } from 'commander'
 import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
+import { built } from './commands/built.ts'
 import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
 import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { predict } from './commands/predict.ts'
 import { templates } from './commands/templates.ts'
-import { withConditions } from './conditions.ts'
+import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
 import { wrap } from './page/text.ts'
@@ -86,6 +87,17 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
     .option('--json', 'for programs')
     .action(async (file, options) => ended(await templates(env, file, options)))
+  withSite(
+    program
+      .command('built')
+      .description('the stove as it was built: plan beside measure, and what that does to the prediction')
+      .argument('<stove>', 'stove file')
+      .argument('[as-built]', 'as-built file: what was measured'),
+  )
+    .option('--blank', 'write the empty as-built file instead, to be filled in')
+    .option('--out <file>', 'where to write the stove as built, or the empty sheet')
+    .option('--json', 'for programs')
+    .action((file, sheet, options) => ended(built(env, file, sheet, options)))
   program
     .command('cans')
     .description('size codes and what they measure')

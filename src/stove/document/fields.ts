@@ -15,9 +15,10 @@ import type { Bit, Measured } from '#stove/model.ts'
  * wrong, and their problems travel through zod untouched (`params.problem`).
  */
 
-type JsonType = 'string' | 'integer'
+type JsonType = 'string' | 'integer' | readonly ('string' | 'integer' | 'null')[]
 
-const field = <T, Written>(
+/** A field with a reader of its own: what it makes of the text, or the problems it finds in it. */
+export const field = <T, Written>(
   read: (value: unknown) => Outcome<T>,
   json: { readonly type: JsonType; readonly description: string } & Record<string, unknown>,
 ): z.ZodType<T, Written> =>
@@ -77,7 +78,7 @@ export const amount = (key: QuantityKey, examples: string): z.ZodType<number, st
   })
 
 /** Counts are the only bare numbers of a stove file; text with digits in it is not one. */
-const readBareCount = (value: unknown, key: QuantityKey): Outcome<number> =>
+export const readBareCount = (value: unknown, key: QuantityKey): Outcome<number> =>
   typeof value === 'string' && readCount(value, '', key).ok
     ? bad({
         code: 'count.in-quotes',

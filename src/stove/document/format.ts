@@ -93,7 +93,8 @@ const written = (value: JsonValue, indent: string, before: number): string => {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
   const line = onOneLine(value)
   const list = Array.isArray(value)
-  const severalGroups = list && value.length > 1 && value.some((one) => typeof one === 'object')
+  const severalGroups =
+    list && value.length > 1 && value.some((one) => typeof one === 'object' && one !== null)
   if (
     leaves(value) <= MOST_ON_A_LINE &&
     !severalGroups &&
@@ -112,7 +113,9 @@ const written = (value: JsonValue, indent: string, before: number): string => {
   return rows.length === 0 ? `${open}${close}` : `${open}\n${rows.join(',\n')}\n${indent}${close}`
 }
 
-const formatted = (value: JsonValue, schema: Schema): string => `${written(ordered(value, schema), '', 0)}\n`
+/** A document as text, its keys in the order of its schema. */
+export const formatted = (value: JsonValue, schema: Schema): string =>
+  `${written(ordered(value, schema), '', 0)}\n`
 
 /** A stove file as text. Reading it back gives the same document; writing it again, the same text. */
 export const formatStoveFile = (file: StoveFile): string =>

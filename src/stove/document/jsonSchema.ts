@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { builtSchema } from '#stove/built/schema.ts'
 import { stoveSchema } from './schema.ts'
 import { shelfSchema } from './shelf.ts'
 
@@ -10,5 +11,6 @@ const published = (schema: z.ZodType, id: string): Record<string, unknown> => {
 
 export const jsonSchemas: Readonly<Record<string, () => Record<string, unknown>>> = {
   'stove.schema.json': () => published(stoveSchema, 'urn:tinwright:stove:1'),
+  'built.schema.json': () => published(builtSchema, 'urn:tinwright:built:1'),
   'shelf.schema.json': () => published(shelfSchema, 'urn:tinwright:shelf:1'),
 }
