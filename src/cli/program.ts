@@ -6,6 +6,7 @@ import { cans } from './commands/cans.ts'
 import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { predict } from './commands/predict.ts'
+import { shop } from './commands/shop.ts'
 import { templates } from './commands/templates.ts'
 import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
@@ -87,6 +88,13 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
     .option('--json', 'for programs')
     .action(async (file, options) => ended(await templates(env, file, options)))
+  program
+    .command('shop')
+    .description('what to find and in which order to cut and drill: cans, bits, schedule, fasteners, time')
+    .argument('<stove>', 'stove file')
+    .option('--shelf <file>', 'shelf file: which bits and cans there are')
+    .option('--json', 'for programs')
+    .action((file, options) => ended(shop(env, file, options)))
   withSite(
     program
       .command('built')

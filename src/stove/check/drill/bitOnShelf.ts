@@ -9,7 +9,7 @@ import { called, percent, says } from '../phrase.ts'
 import { DRILL } from '../rules.ts'
 
 /** The diameter a bit must have to make an opening; null where snips, a chisel or a hole saw make it [m]. */
-const drilledDiameter = (opening: Opening): Metres | null => {
+export const drilledDiameter = (opening: Opening): Metres | null => {
   switch (opening.kind) {
     case 'row':
       if (opening.hole.shape === 'round') return opening.hole.diameter
@@ -23,7 +23,7 @@ const drilledDiameter = (opening: Opening): Metres | null => {
 }
 
 /** The same opening made with another bit. */
-const drilledWith = (opening: Opening, diameter: Metres): Opening =>
+export const drilledWith = (opening: Opening, diameter: Metres): Opening =>
   opening.kind === 'row' && opening.hole.shape === 'round'
     ? { ...opening, hole: { ...opening.hole, diameter } }
     : opening.kind === 'row' && opening.hole.shape === 'window'

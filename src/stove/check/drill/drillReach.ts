@@ -21,13 +21,13 @@ const overallLength = (diameter: number): number => {
 const standsOut = (diameter: number): number => overallLength(diameter) - DRILL.gripped.value
 
 /** Widest radius a hole's middle may have for the drill to reach it down a shaft; negative where it cannot at all [m]. */
-const reachDown = (diameter: number, depth: number, shaftRadius: number): number => {
+export const reachDown = (diameter: number, depth: number, shaftRadius: number): number => {
   const free = standsOut(diameter)
   if (depth <= free) return shaftRadius
   return depth <= free + DRILL.drillHead.value ? shaftRadius - DRILL.chuckDiameter.value / 2 : -1
 }
 
-const sunk = ({ can }: CanPart, end: WhichEnd): number => {
+export const sunk = ({ can }: CanPart, end: WhichEnd): number => {
   const { [end]: which } = can
   return which.kind === 'plain' ? which.countersink : 0
 }
@@ -70,7 +70,7 @@ const endPattern = (placed: PlacedCan, opening: string, pattern: PatternOpening)
 }
 
 /** How deep a step drill stands in the can when it has reached a diameter [m]. */
-const stepDepth = (diameter: number): number =>
+export const stepDepth = (diameter: number): number =>
   ((diameter - DRILL.stepStart.value) / DRILL.stepRise.value + 1) * DRILL.stepLength.value
 
 /** A step drill goes on into the can; its tip must not meet the far wall first. */

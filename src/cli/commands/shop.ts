@@ -1,0 +1,51 @@
+import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { shopList } from '#craft/shop/list.ts'
+import { bitSwaps } from '#craft/shop/swap.ts'
+import { checkStove } from '#stove/check/checkStove.ts'
+import type { Environment } from '../environment.ts'
+import { EXIT, type ExitCode } from '../exit.ts'
+import { shelfFrom, stoveFrom } from '../input.ts'
+import { outlookOf } from '../outlook.ts'
+import { cautionBlock } from '../page/cautions.ts'
+import { stopsBlock } from '../page/findings.ts'
+import { shopBlocks } from '../page/shop.ts'
+import { page, wrap } from '../page/text.ts'
+
+export interface ShopOptions {
+  readonly shelf?: string
+  readonly json?: boolean
+}
+
+export const shop = (env: Environment, file: string, options: ShopOptions): ExitCode => {
+  const stove = stoveFrom(env, file)
+  const shelf = options.shelf === undefined ? null : shelfFrom(env, options.shelf)
+  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const swaps = shelf === null ? [] : bitSwaps(stove, shelf)
+  const made = shopList(stove, {
+    shelf,
+    outlook: swaps.length === 0 ? null : outlookOf(stove),
+    whatIf: swaps.map((swap) => ({ swap, outlook: outlookOf(swap.stove) })),
+  })
+  const lacks = (made.missing ?? []).length > 0
+  const code = stops.length === 0 && !lacks ? EXIT.fine : EXIT.findings
+  if (options.json === true) {
+    const missing =
+      made.missing?.map(({ instead, ...bit }) => ({
+        ...bit,
+        // The swapped stove itself is for solving, not for reading.
+        instead: instead.map(({ swap: { stove: _, ...swap }, outlook }) => ({ ...swap, outlook })),
+      })) ?? null
+    const answer = { ...made, missing, stopFindings: stops, cautions: MAKING_CAUTIONS }
+    env.out(`${JSON.stringify(answer, null, 2)}\n`)
+    return code
+  }
+  env.out(
+    page(
+      wrap(`${stove.name}: shop list`, env.width),
+      stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
+      ...shopBlocks(made, env.width),
+      cautionBlock(env.width),
+    ),
+  )
+  return code
+}
