@@ -1,9 +1,9 @@
 import { orThrow } from '#basis/problem.ts'
 import type { Outlook } from '#craft/shop/outlook.ts'
+import type { Course } from '#science/answers/course.ts'
+import { predictionFigures } from '#science/answers/predictionBands.ts'
 import { type PredictOptions, predictSteady } from '#science/steady/predict.ts'
 import type { Stove } from '#stove/model.ts'
-import type { Course } from './course.ts'
-import { predictionFigures } from './predict/bands.ts'
 
 /** A stove's steady burn, solved, as the plain figures that the craft rooms take. */
 export const outlookOf = (stove: Stove, options: PredictOptions = {}): Outlook => {

@@ -7,6 +7,7 @@ import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { predict } from './commands/predict.ts'
 import { shop } from './commands/shop.ts'
+import { steps } from './commands/steps.ts'
 import { templates } from './commands/templates.ts'
 import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
@@ -95,12 +96,19 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--shelf <file>', 'shelf file: which bits and cans there are')
     .option('--json', 'for programs')
     .action((file, options) => ended(shop(env, file, options)))
+  program
+    .command('steps')
+    .description('how to build it, step by step: what to do, what to measure, a picture of each')
+    .argument('<stove>', 'stove file')
+    .option('--out <folder>', 'where to put the pictures, as SVG')
+    .option('--json', 'for programs')
+    .action((file, options) => ended(steps(env, file, options)))
   withSite(
     program
       .command('built')
       .description('the stove as it was built: plan beside measure, and what that does to the prediction')
       .argument('<stove>', 'stove file')
-      .argument('[as-built]', 'as-built file: what was measured'),
+      .argument('[sheet]', 'as-built file: what was measured'),
   )
     .option('--blank', 'write the empty as-built file instead, to be filled in')
     .option('--out <file>', 'where to write the stove as built, or the empty sheet')

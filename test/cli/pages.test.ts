@@ -21,10 +21,14 @@ const onStove = (file: string): readonly (readonly string[])[] => [
   ],
   ['templates', file],
   ['fit', file],
+  ['shop', file, '--shelf', 'shelf.json'],
+  ['steps', file],
 ]
 const commands: readonly (readonly string[])[] = [
   ...exampleStoves.flatMap(onStove),
   ['fit', '--shelf', 'shelf.json'],
+  ['built', 'redshank.stove.json', 'redshank.built.json'],
+  ['built', 'heron.stove.json', '--blank', '--out', 'out/heron.built.json'],
   ['fit', '307x409', '404x700'],
   ['cans'],
   ['cans', '404x700', 'No. 10'],

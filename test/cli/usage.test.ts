@@ -62,6 +62,15 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
   [['templates', STOVE, '--paper', 'A3'], 'paper.unknown', ['--paper', 'A3', 'A4 or Letter']],
   [['templates', STOVE, '--date', 'tomorrow'], 'date.form', ['--date', 'tomorrow', '2031-05-17']],
   [['templates', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
+  [['shop'], 'usage.missing', ['stove', 'tinwright shop FILE']],
+  [['shop', STOVE, '--shelf', STOVE], 'format.other-kind', ['stove file; a shelf file']],
+  [['steps', 'shelf.json'], 'format.other-kind', ['shelf file; a stove file']],
+  [['built', STOVE], 'built.what', ['--blank', 'as-built file']],
+  [['built', STOVE, 'redshank.built.json', '--blank'], 'built.what', ['--blank beside redshank.built.json']],
+  [['built', STOVE, 'nowhere.json'], 'file.unreadable', ['as-built file', 'There is no such file']],
+  [['built', STOVE, 'shelf.json'], 'format.other-kind', ['shelf file; a built file']],
+  [['built', 'heron.stove.json', 'redshank.built.json'], 'built.other-stove', ['"Redshank"', '"Heron"']],
+  [['built', STOVE, 'redshank.built.json', '--wind', '3'], 'velocity.no-unit', ['3 m/s', '3 mph']],
   [['cans', 'No. 99'], 'can.unknown', ['No. 99', '404x700']],
   [['cans', '4x4'], 'size-code.form', ['4x4', '603x700']],
   [['fit', '404x700'], 'fit.what', ['404x700', 'two cans, one stove file']],
@@ -102,7 +111,7 @@ describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, sa
 )
 
 describe('a fuel that is not in the table', () => {
-  it.each(['check', 'predict', 'burn', 'templates', 'fit'])(
+  it.each(['check', 'predict', 'burn', 'templates', 'fit', 'shop', 'steps'])(
     'is refused by %s, where it is written',
     async (command) => {
       const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
@@ -116,13 +125,15 @@ describe('without a command', () => {
   it('shows the help on stderr and ends with 2', async () => {
     const { code, out, err } = await tinwright([], {})
     expect({ code, out }).toEqual({ code: 2, out: '' })
-    for (const command of ['check', 'predict', 'burn', 'templates', 'cans', 'fit'])
+    for (const command of ['check', 'predict', 'burn', 'templates', 'cans', 'fit', 'shop', 'steps', 'built'])
       expect(err).toContain(`  ${command} `)
   })
 })
 
 describe('help and version', () => {
-  const asked = ['check', 'predict', 'burn', 'templates', 'cans', 'fit'].map((command) => [command, '--help'])
+  const asked = ['check', 'predict', 'burn', 'templates', 'cans', 'fit', 'shop', 'steps', 'built'].map(
+    (command) => [command, '--help'],
+  )
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
     '%s %s ends with 0, within a narrow page',
     async (...args) => {
@@ -149,7 +160,7 @@ describe('help and version', () => {
 })
 
 describe('an answer that is not a good one ends with 1', () => {
-  it.each(['check', 'predict', 'templates'])(
+  it.each(['check', 'predict', 'templates', 'shop', 'steps'])(
     '%s of a stove that cannot be put together says so',
     async (command) => {
       const { code, out } = await tinwright([command, 'stop.json'], files)
@@ -159,7 +170,7 @@ describe('an answer that is not a good one ends with 1', () => {
     },
   )
 
-  it.each(['predict', 'templates'])('%s says it in JSON too', async (command) => {
+  it.each(['predict', 'templates', 'shop', 'steps'])('%s says it in JSON too', async (command) => {
     const { code, out } = await tinwright([command, 'stop.json', '--json'], files)
     expect(code).toBe(1)
     const { stopFindings } = JSON.parse(out) as {

@@ -113,7 +113,7 @@ export const built = (
         outlookTable(['as planned', before], ['as built', after], env.width),
       ].join('\n'),
       wrap(
-        'These are the model’s median figures, without bands. Small differences between the two are better known than either: the same guesses stand in both.',
+        'These are the model’s median figures, without bands; pts are points of a hundred. Small differences between the two are better known than either: the same guesses stand in both.',
         env.width,
       ),
       path === null

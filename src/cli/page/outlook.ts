@@ -13,18 +13,18 @@ const ROWS: readonly Row[] = [
   ['secondary air', ({ secondaryAirShare }) => percent(secondaryAirShare), 'secondaryAirShare'],
   ['tertiary air', ({ tertiaryAirShare }) => percent(tertiaryAirShare), 'tertiaryAirShare'],
   [
-    'secondary : primary',
+    'secondary/primary',
     ({ secondaryToPrimary }) => `${secondaryToPrimary.toFixed(2)} : 1`,
     'secondaryToPrimary',
   ],
 ]
 
-/** `+3 %`, `−12 %`, `same`; of shares, points of a hundred. */
+/** `+3 %`, `−12 %`, `same`; of shares, points of a hundred (pts). */
 const change = (before: number, after: number, isShare: boolean): string => {
   const by = isShare ? (after - before) * 100 : before === 0 ? 0 : (after / before - 1) * 100
   const size = Math.abs(by) < 9.95 ? Math.abs(by).toFixed(1) : Math.abs(by).toFixed(0)
   if (Number(size) === 0) return 'same'
-  return `${by < 0 ? '−' : '+'}${size} ${isShare ? 'points' : '%'}`
+  return `${by < 0 ? '−' : '+'}${size} ${isShare ? 'pts' : '%'}`
 }
 
 /** How one figure moves, for a sentence: `firepower +3.1 %`. */

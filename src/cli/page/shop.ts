@@ -8,7 +8,7 @@ import type { Outlook } from '#craft/shop/outlook.ts'
 import type { TimeEstimate } from '#craft/shop/time.ts'
 import { called, list, plural } from '#stove/check/phrase.ts'
 import { moves } from './outlook.ts'
-import { columns, labelled, wrap } from './text.ts'
+import { labelled, wrap } from './text.ts'
 
 const canBlock = (can: CanToFind, width: number): string => {
   const found = can.fromShelf === null ? '' : `; on your shelf: ${called(can.fromShelf)}`
@@ -157,9 +157,8 @@ const timeBlock = ({ lines, least, most, basis }: TimeEstimate, width: number): 
   const spoken = (seconds: number): string => formatQuantity(seconds, 'burnTime')
   return [
     wrap(`Time: ${spoken(least)} to ${spoken(most)}`, width),
-    columns(
-      lines.map((line) => [line.what, String(line.count), spoken(line.least), 'to', spoken(line.most)]),
-      ['left', 'right', 'right', 'left', 'right'],
+    labelled(
+      lines.map((line) => [line.what, `${line.count}, ${spoken(line.least)} to ${spoken(line.most)}`]),
       width,
     ),
     wrap(basis, width, '  '),
