@@ -1,6 +1,6 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { fromMillimetres, type Metres } from '#basis/units.ts'
 import { readSizeCode } from '#stove/can/sizeCode.ts'
-import { long } from '#stove/check/phrase.ts'
 import type { Can, CanEnd, CanPart, Shelf, Stove } from '#stove/model.ts'
 import { emptiedBy } from './drilling.ts'
 

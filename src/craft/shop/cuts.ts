@@ -1,4 +1,5 @@
-import { long, plural } from '#stove/check/phrase.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { plural } from '#stove/check/phrase.ts'
 import type { CanPart, Opening, Part, Stove } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 import { emptiedBy } from './drilling.ts'

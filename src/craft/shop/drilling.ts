@@ -1,7 +1,7 @@
+import { long, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import { bodyInside, insideHeight, isWhole } from '#stove/can/ends.ts'
 import { reachDown, stepDepth, sunk } from '#stove/check/drill/drillReach.ts'
-import { long } from '#stove/check/phrase.ts'
 import { DRILL } from '#stove/check/rules.ts'
 import type { Bit, CanPart, Opening, Part, Shelf, Stove } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
@@ -70,7 +70,7 @@ const wallHeld = (part: CanPart, diameter: number): string => {
   const end = emptiedBy(part)
   if (end === null)
     return 'Both ends stay on, so no block goes in: lay the can in a cradle of two battens, clamp it, and press lightly.'
-  return `Put a block of wood into the can, through its open ${end}, up to ${long(mouth(part, end) - PLAY)} thick: drill onto it, so that the wall does not give.`
+  return `Put a block of wood into the can, through its open ${end}, up to ${onRuleAtMost(mouth(part, end) - PLAY)} thick: drill onto it, so that the wall does not give.`
 }
 
 /** An end of a can, drilled from outside unless the end lies too deep for that. */
@@ -88,7 +88,7 @@ const endHeld = (
     return { from: 'outside', held: 'The can is closed: clamp it in a cradle and press lightly.' }
   return {
     from: 'outside',
-    held: `Stand the can, ${face} up, over a post of wood a little over ${long(insideHeight(part.can))} high and up to ${long(mouth(part, far) - PLAY)} thick, so that the ${face} rests on wood.`,
+    held: `Stand the can, ${face} up, over a post of wood a little over ${onRuleAtLeast(insideHeight(part.can))} high and up to ${onRuleAtMost(mouth(part, far) - PLAY)} thick, so that the ${face} rests on wood.`,
   }
 }
 

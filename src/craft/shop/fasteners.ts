@@ -1,4 +1,5 @@
-import { called, long, plural } from '#stove/check/phrase.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { called, plural } from '#stove/check/phrase.ts'
 import type { Opening, Stove } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 

@@ -1,5 +1,6 @@
+import { long, onRuleAtLeast } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
-import { called, long } from '#stove/check/phrase.ts'
+import { called } from '#stove/check/phrase.ts'
 import type { Stove } from '#stove/model.ts'
 import { bandStrip } from '../flat/band.ts'
 
@@ -24,7 +25,7 @@ export const tinToFind = (stove: Stove): readonly TinToFind[] =>
       typeof wide === 'number'
         ? [wide, wide]
         : [(wide.length + wide.tab) / 1000, part.form === 'band' ? part.height : 0]
-    const size = `${long(along + 2 * TO_CLAMP)} by ${long(up + 2 * TO_CLAMP)}, ${long(part.thickness)} thick`
+    const size = `${onRuleAtLeast(along + 2 * TO_CLAMP)} by ${onRuleAtLeast(up + 2 * TO_CLAMP)}, ${long(part.thickness)} thick`
     return [
       {
         part: name,

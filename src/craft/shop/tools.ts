@@ -1,5 +1,5 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { isWhole } from '#stove/can/ends.ts'
-import { long } from '#stove/check/phrase.ts'
 import type { Stove } from '#stove/model.ts'
 import type { DrillJob } from './drilling.ts'
 import { bitText, makingOf, openingsIn } from './making.ts'

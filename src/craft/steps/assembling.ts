@@ -1,7 +1,7 @@
 import { orThrow } from '#basis/problem.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
 import { builtSheet } from '#stove/built/sheet.ts'
-import { long } from '#stove/check/phrase.ts'
 import type { Placement, Stove } from '#stove/model.ts'
 import { fastenersOf } from '../shop/fasteners.ts'
 import { BURNING_CAUTIONS, CUTTING_CAUTIONS } from './cautions.ts'

@@ -1,5 +1,5 @@
+import { long } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
-import { long } from '#stove/check/phrase.ts'
 import type { CanPart, Opening, Part, RowOpening } from '#stove/model.ts'
 import { drilledCount, wallHoleSize, wrapBearing } from '#stove/opening/row.ts'
 import type { StepCheck } from './step.ts'

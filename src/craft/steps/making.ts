@@ -1,5 +1,6 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { bodyInside, isWhole } from '#stove/can/ends.ts'
-import { long, plural } from '#stove/check/phrase.ts'
+import { plural } from '#stove/check/phrase.ts'
 import type { BandPart, CanPart, DiscPart, Opening, Part, RowOpening, Stove } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 import type { Drawing } from '../drawing.ts'

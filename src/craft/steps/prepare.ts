@@ -1,4 +1,4 @@
-import { long } from '#stove/check/phrase.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { CanPart, Part, Stove } from '#stove/model.ts'
 import { type CanToFind, cansToFind } from '../shop/cans.ts'
 import { emptiedBy } from '../shop/drilling.ts'

@@ -1,5 +1,4 @@
-import { formatLength } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { Stove } from '#stove/model.ts'
 import { builtSheet } from './sheet.ts'
 import type { BuiltValue } from './values.ts'
@@ -10,8 +9,6 @@ const GAP_AGREES = 0.001
 const OFF_CENTRE = 0.4
 /** A part that weighs this much more or less than its tin was taken for [1]. Workshop judgement, no source. */
 const TIN_KNOWN = 0.12
-
-const long = (value: number): string => formatLength(value as Metres, { units: 'both' })
 
 const gapRemarks = ({ measure, value, spread }: BuiltValue, built: Stove): readonly string[] => {
   const asBuilt = builtSheet(built).find(

@@ -155,9 +155,9 @@ describe('what a step says', () => {
   })
 
   test('every length in both systems', () => {
+    // Of a bit in inches the millimetres stand in the brackets.
     for (const stove of examples)
       for (const { sentences, checks } of buildSteps(stove))
-        // Of a bit in inches the millimetres stand in the brackets.
         for (const sentence of [...sentences, ...checks.map((check) => check.sentence)])
           expect(sentence.replace(/ in \([\d.]+ mm\)/g, '')).not.toMatch(/\d mm(?! \()/)
   })

@@ -1,6 +1,6 @@
+import { long } from '#basis/text/bothUnits.ts'
 import { toRadians } from '#basis/units.ts'
 import { isSeamed } from '#stove/can/ends.ts'
-import { long } from '#stove/check/phrase.ts'
 import type { CanPart, RowOpening, WallHole } from '#stove/model.ts'
 import { drilledCount, placeRow } from '#stove/opening/row.ts'
 import type { Drawing, Layer, Point, Shape } from '../../drawing.ts'

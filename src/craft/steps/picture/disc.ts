@@ -1,4 +1,4 @@
-import { long } from '#stove/check/phrase.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { Drawing, Layer, Point, Shape } from '../../drawing.ts'
 import type { FaceOpening } from '../../flat/disc.ts'
 import { flatVanes } from '../../flat/vanes.ts'

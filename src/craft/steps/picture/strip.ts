@@ -1,4 +1,4 @@
-import { long } from '#stove/check/phrase.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { Drawing, Shape } from '../../drawing.ts'
 import type { Strip } from '../../flat/strip.ts'
 import { stripHoleShapes, stripHoles } from '../../flat/stripHoles.ts'
