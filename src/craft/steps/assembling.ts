@@ -7,6 +7,7 @@ import { fastenersOf } from '../shop/fasteners.ts'
 import { BURNING_CAUTIONS, CUTTING_CAUTIONS } from './cautions.ts'
 import { gapCheck, handCheck, heightCheck, lengthCheck } from './checks.ts'
 import { sectionPicture } from './picture/section.ts'
+import { reachingScrews } from './screws.ts'
 import type { BuildStep, StepCheck } from './step.ts'
 
 const marks = ({ turned, host }: Placement): string =>
@@ -100,13 +101,15 @@ const placeStep = (stove: Stove, placed: readonly PlacedPart[], index: number): 
   const hostAt = placed.find(({ name }) => name === host)
   const offHost = raised > PLACED && (place === 'slips over' || place === 'slips into')
   const overGround = raised > PLACED && place === 'on ground'
+  const fixing = [
+    ...used.map(({ count, what, where }) => `${count} × ${what}: ${where}.`),
+    ...(hostScrews.length > 0 ? reachingScrews(stove, placement) : []),
+  ]
   return {
     key: `place ${part}`,
     title,
-    sentences: [
-      ...howTo(placement),
-      ...used.map(({ count, what, where }) => `${count} × ${what}: ${where}.`),
-    ],
+    // A grate lies on its screws: they are there first. A band is closed with its own.
+    sentences: place === 'slips into' ? [...fixing, ...howTo(placement)] : [...howTo(placement), ...fixing],
     parts: host === null ? [part] : [part, host],
     makes: [],
     places: part,

@@ -117,14 +117,16 @@ const bandPicture = (
   title: string,
   name: string,
   part: BandPart,
-  now: readonly Making[] | 'outline',
+  now: readonly Making[] | 'outline' | 'marking',
   captions: readonly string[],
 ): Drawing => {
   const rows = openingsAt(part, 'wall')
   const names = (look: string): ReadonlySet<string> =>
     new Set(
       rows.flatMap(([row, opening]) =>
-        (now === 'outline' ? 'there' : lookAt(opening, now)) === look ? [row] : [],
+        (now === 'outline' ? 'there' : now === 'marking' ? 'made' : lookAt(opening, now)) === look
+          ? [row]
+          : [],
       ),
     )
   return stripPicture({
@@ -132,6 +134,7 @@ const bandPicture = (
     strip: bandStrip(stove, name, part),
     there: names('there'),
     made: names('made'),
+    look: now === 'marking' ? 'marked' : 'cut',
     outline: now === 'outline' ? 'cut' : 'paper',
     captions,
   })
@@ -187,7 +190,7 @@ const markSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[]
         picture:
           part.form === 'disc'
             ? facePicture(title, part, 'face', 'marking', [])
-            : bandPicture(bench, title, name, part, ORDER, []),
+            : bandPicture(bench, title, name, part, 'marking', []),
       }),
     ]
   const strip = canWrap(name, part)

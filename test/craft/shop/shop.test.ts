@@ -14,6 +14,7 @@ import { readShelf } from '#stove/document/shelf.ts'
 import type { Can, Shelf, Stove } from '#stove/model.ts'
 import { holeCount, openingArea } from '#stove/opening/area.ts'
 import { exampleNamed, shelfExample, stoveExamples } from '../../stove/document/examples.ts'
+import { everyLayout } from '../everyLayout.ts'
 import { anyStove } from '../randomStoves.ts'
 import { testStoves } from '../stoves.ts'
 
@@ -59,6 +60,9 @@ const isWhole = (stove: Stove): void => {
 describe('every opening is cut once and drilled with one bit', () => {
   test.each(examples)('$name', ({ stove }) => isWhole(stove))
   test.each(testStoves.map((make) => make()))('$name', isWhole)
+  test('100 random stoves of every layout', () => {
+    for (const stove of everyLayout(100)) isWhole(stove)
+  })
   test('any stove', () => {
     fc.assert(fc.property(anyStove, isWhole), { numRuns: 100 })
   })

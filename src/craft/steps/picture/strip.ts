@@ -9,8 +9,10 @@ export interface StripScene {
   readonly strip: Strip
   /** Rows that are there already, by name. */
   readonly there: ReadonlySet<string>
-  /** Rows this step makes. */
+  /** Rows this step is about. */
   readonly made: ReadonlySet<string>
+  /** Whether it cuts them or only marks them out. */
+  readonly look: 'cut' | 'marked'
   readonly outline: 'cut' | 'paper'
   readonly captions: readonly string[]
 }
@@ -31,7 +33,7 @@ const scaled = (shape: Shape, by: number): Shape => {
 }
 
 /** A band rolled out flat, as it is cut: as wide as the picture, its rows in place. */
-export const stripPicture = ({ title, strip, there, made, outline, captions }: StripScene): Drawing => {
+export const stripPicture = ({ title, strip, there, made, look, outline, captions }: StripScene): Drawing => {
   const { length, tab } = strip
   const height = (strip.high - strip.low) * 1000
   const scale = Math.min(1, (PICTURE_WIDTH - 12) / (length + tab))
@@ -40,7 +42,11 @@ export const stripPicture = ({ title, strip, there, made, outline, captions }: S
     .flatMap((hole) =>
       stripHoleShapes(strip, hole).map((shape) => ({
         ...scaled(shape, scale),
-        layer: made.has(hole.row.name) ? ('cut' as const) : ('paper' as const),
+        layer: made.has(hole.row.name)
+          ? look === 'cut'
+            ? ('cut' as const)
+            : ('drill' as const)
+          : ('paper' as const),
       })),
     )
   const rows = strip.rows.filter(({ name }) => made.has(name))
