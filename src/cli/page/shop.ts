@@ -3,27 +3,28 @@ import type { CanToFind } from '#craft/shop/cans.ts'
 import type { Cut } from '#craft/shop/cuts.ts'
 import type { DrillHoles, DrillJob } from '#craft/shop/drilling.ts'
 import type { BitToFind, ShopList, SwapOutlook } from '#craft/shop/list.ts'
-import { bitText } from '#craft/shop/making.ts'
+import { bitText, toolText } from '#craft/shop/making.ts'
 import type { Outlook } from '#craft/shop/outlook.ts'
 import type { TimeEstimate } from '#craft/shop/time.ts'
 import { called, list, plural } from '#stove/check/phrase.ts'
 import { moves } from './outlook.ts'
 import { labelled, wrap } from './text.ts'
 
-const canBlock = (can: CanToFind, width: number): string => {
-  const found = can.fromShelf === null ? '' : `; on your shelf: ${called(can.fromShelf)}`
+const canBlock = (can: CanToFind, shelved: boolean, width: number): string => {
+  const none = shelved ? '; none on your shelf is this can' : ''
+  const found = can.fromShelf === null ? none : `; on your shelf: ${called(can.fromShelf)}`
   return [
     wrap(`${can.part} (${can.role})${can.code === null ? '' : `, ${can.code}`}${found}`, width, '  ', '    '),
     ...[...can.measure, ...can.ends].map((line) => wrap(line, width, '    ', '      ')),
   ].join('\n')
 }
 
-const cansBlock = ({ cans, sizes }: ShopList, width: number): string =>
+const cansBlock = ({ cans, sizes, missing }: ShopList, width: number): string =>
   [
     'Cans to find',
     ...sizes.map(({ count, size }) => wrap(`${count} × ${size}`, width, '  ', '      ')),
     '',
-    ...cans.map((can) => canBlock(can, width)),
+    ...cans.map((can) => canBlock(can, missing !== null, width)),
   ].join('\n')
 
 /** Holes drilled alike, told once: by what holds the tin up. */
@@ -41,7 +42,7 @@ const ownedText = ({ owned }: DrillJob): string => (owned === false ? ', NOT ON 
 const jobBlock = (job: DrillJob, number: number, width: number): string =>
   [
     wrap(
-      `${number}. ${bitText({ name: job.bit, diameter: job.diameter })}, ${job.tool}${ownedText(job)}: ${plural(job.count, job.purpose === 'pilot' ? 'pilot hole' : 'hole')}`,
+      `${number}. ${toolText({ name: job.bit, diameter: job.diameter }, job.tool)}${ownedText(job)}: ${plural(job.count, job.purpose === 'pilot' ? 'pilot hole' : 'hole')}`,
       width,
       '  ',
       '     ',

@@ -82,3 +82,7 @@ export const bitText = ({ name, diameter }: WantedBit): string => {
     ? `${size} (${formatLength(diameter, { units: 'mm' })})${step}`
     : `${name}, ${both}`
 }
+
+/** A bit with the tool it is: `14 mm (35/64 in), step drill`. */
+export const toolText = (bit: WantedBit, tool: string): string =>
+  `${bitText({ ...bit, name: bit.name.replace(/ step$/, '') })}, ${tool}`

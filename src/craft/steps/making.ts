@@ -11,7 +11,7 @@ import { canWrap, lengthRound, PAPER_THICKNESS } from '../flat/wrap.ts'
 import { type CanToFind, cansToFind } from '../shop/cans.ts'
 import { type DrillJob, drillSchedule, emptiedBy } from '../shop/drilling.ts'
 import { DEBURR_STEPS } from '../shop/finishing.ts'
-import { bitText, type Making, makingOf, type NamedOpening } from '../shop/making.ts'
+import { bitText, type Making, makingOf, type NamedOpening, toolText } from '../shop/making.ts'
 import { CUTTING_CAUTIONS } from './cautions.ts'
 import { diameterCheck, handCheck, lengthCheck, madeChecks, markChecks, trimCheck } from './checks.ts'
 import { canPicture, type RowLook } from './picture/can.ts'
@@ -299,7 +299,7 @@ const drillSentences = ({ jobs }: Bench, name: string, opening: string): readonl
         .filter((holes) => holes.part === name && holes.opening === opening)
         .map(
           ({ count, from, held }) =>
-            `${opening}: ${plural(count, 'hole')}, ${bitText({ name: job.bit, diameter: job.diameter })}, ${job.tool}, from ${from}. ${held} ${job.manner}`,
+            `${opening}: ${plural(count, 'hole')}, ${toolText({ name: job.bit, diameter: job.diameter }, job.tool)}, from ${from}. ${held} ${job.manner}`,
         ),
     )
 
@@ -342,10 +342,10 @@ const boreSteps = (_: Bench, name: string, part: Part): readonly BuildStep[] => 
       step(`cut out ${name}`, title, name, {
         sentences: [
           ...(bores.length > 0 ? [BORE_WAYS] : []),
-          'Then cut round the outline with curved snips, tin in one hand and snips turning into the curve; file it round and dull every edge.',
+          `${bores.length > 0 ? 'Then cut' : 'Cut'} round the outline with curved snips, tin in one hand and snips turning into the curve; file it round and dull every edge.`,
         ],
         makes: namesOf(name, bores),
-        tools: ['curved snips', 'step drill or hole saw', 'half-round file'],
+        tools: ['curved snips', ...(bores.length > 0 ? ['step drill or hole saw'] : []), 'half-round file'],
         checks: [
           ...bores.flatMap(([opening, what]) => madeChecks(name, opening, what)),
           diameterCheck(name, part.diameter.value, part.diameter.tolerance),
