@@ -35,8 +35,8 @@ export interface SeamRoll {
  * Depth and pitch of a rolled bead [mm]: the stove file says where beads are, not how deep; from memory of food
  * cans, and only for the eye.
  */
-const BEAD_DEPTH = 0.8
-const BEAD_PITCH = 6
+export const BEAD_DEPTH = 0.8
+export const BEAD_PITCH = 6
 
 const gapsOf = (openings: ReadonlyMap<string, Opening>, base: number): readonly WallGap[] =>
   [...openings]
