@@ -11,7 +11,7 @@ export interface FacetOptions {
 export const DEFAULT_FACETS: FacetOptions = { chord: 0.05 }
 
 /** Fewer look like nuts, and would show as edges in a drawing. */
-const FEWEST = 16
+const FEWEST = 24
 /** More only cost time. */
 const MOST = 720
 

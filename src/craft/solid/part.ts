@@ -16,6 +16,8 @@ export interface PartSolid {
   readonly name: string
   readonly part: Part
   readonly mesh: Mesh
+  /** Facets all the way round [1]. */
+  readonly facetsRound: number
   /** Half section before anything was cut [mm]. */
   readonly rings: readonly ProfileRing[]
   /** Of the figure with true curves, worked out from the stove and not from the mesh [mm³]. */
@@ -214,6 +216,7 @@ export const partSolid = (
     part,
     mesh,
     rings,
+    facetsRound: options.facetsRound,
     volume: blank - cutAway,
     volumeError:
       roundLoss * (blank + 2 * cutAway) + wall.left + face.left + nicked(cutting) + ROUNDING * blank,
