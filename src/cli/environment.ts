@@ -2,6 +2,8 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import type { LetteringFonts } from '#craft/pdf/face.ts'
+import type { SolidKernel } from '#craft/solid/kernel.ts'
+import { solidKernel } from './solidKernel.ts'
 
 /** What the commands touch outside themselves; tests bring their own. */
 export interface Environment {
@@ -13,6 +15,8 @@ export interface Environment {
   /** Writes a file whole or not at all; makes the folder. Returns the path written. */
   readonly write: (folder: string, name: string, bytes: Uint8Array) => string
   readonly fonts: () => LetteringFonts
+  /** What solids are made with; loaded when it is first asked for. */
+  readonly solidKernel: () => Promise<SolidKernel>
   /** The day, `2031-05-17`. */
   readonly today: () => string
   readonly version: string
@@ -92,6 +96,7 @@ export const nodeEnvironment = (): Environment => ({
     regular: SCRIPTS.map((script) => fontFile(script, 400)),
     semibold: SCRIPTS.map((script) => fontFile(script, 600)),
   }),
+  solidKernel,
   today: () => dayOf(new Date()),
   version,
   width: pageWidth(),

@@ -5,8 +5,10 @@ import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
 import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
+import { guides } from './commands/guides.ts'
 import { predict } from './commands/predict.ts'
 import { shop } from './commands/shop.ts'
+import { solids } from './commands/solids.ts'
 import { steps } from './commands/steps.ts'
 import { templates } from './commands/templates.ts'
 import { withConditions, withSite } from './conditions.ts'
@@ -89,6 +91,30 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
     .option('--json', 'for programs')
     .action(async (file, options) => ended(await templates(env, file, options)))
+  program
+    .command('solids')
+    .description('every part as a closed solid, in millimetres, for a 3-D program or a printer')
+    .argument('<stove>', 'stove file')
+    .option('--as <format>', 'stl or 3mf', '3mf')
+    .option('--arrangement <which>', 'whole, cut, exploded, packed or parts', 'whole')
+    .option('--chord <length>', 'how far a facet may lie inside of what is round', '0.02 mm')
+    .option('--out <folder>', 'where to put the files', 'out')
+    .option('--json', 'for programs')
+    .action(async (file, options) => ended(await solids(env, file, options)))
+  program
+    .command('guides')
+    .description('drill guides to print: collars for rows of holes, centring discs for floors and bores')
+    .argument('<stove>', 'stove file')
+    .option('--as <format>', 'stl or 3mf', 'stl')
+    .option('--part <name>', 'for one part only')
+    .option('--bit <which>', 'pilot, or full for the bit of each hole’s own size', 'pilot')
+    .option('--pilot <diameter>', 'the pilot bit, e.g. "1/8 in"', '3 mm')
+    .option('--clearance <length>', 'left free on the diameter, for the printer', '0.3 mm')
+    .option('--wall <length>', 'how much of the bit the guide holds', '8 mm')
+    .option('--bed <width x depth>', 'room on the printer; a third length is its height', '220 mm x 220 mm')
+    .option('--out <folder>', 'where to put the files', 'out')
+    .option('--json', 'for programs')
+    .action(async (file, options) => ended(await guides(env, file, options)))
   program
     .command('shop')
     .description('what to find and in which order to cut and drill: cans, bits, schedule, fasteners, time')

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import type { Environment } from '#cli/environment.ts'
 import { run } from '#cli/program.ts'
+import { solidKernel } from '#cli/solidKernel.ts'
 import { fonts } from '../craft/fonts.ts'
 
 /** How a command ended, and what it left behind. */
@@ -41,6 +42,7 @@ export const memory = (
     },
     progress: () => undefined,
     fonts: () => fonts,
+    solidKernel,
     today: () => '2031-05-17',
     version: '0.1.0',
     width: 80,

@@ -1,0 +1,138 @@
+import { BadInput, orThrow } from '#basis/problem.ts'
+import { formatLength } from '#basis/text/format.ts'
+import { readLength } from '#basis/text/length.ts'
+import type { Metres } from '#basis/units.ts'
+import { toMillimetres } from '#basis/units.ts'
+import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { ARRANGEMENTS, type Arrangement, arranged } from '#craft/solid/arrange.ts'
+import { boundsOf, type Mesh } from '#craft/solid/mesh.ts'
+import type { PartSolid } from '#craft/solid/part.ts'
+import { stoveSolids } from '#craft/solid/solids.ts'
+import { checkStove } from '#stove/check/checkStove.ts'
+import type { Stove } from '#stove/model.ts'
+import type { Environment } from '../environment.ts'
+import { EXIT, type ExitCode } from '../exit.ts'
+import { problemOf, stoveFrom } from '../input.ts'
+import { writeInto } from '../output.ts'
+import { cautionBlock } from '../page/cautions.ts'
+import { stopsBlock } from '../page/findings.ts'
+import { readMe } from '../page/readMe.ts'
+import { columns, page, wrap } from '../page/text.ts'
+import { formatOf, type SolidGroup, solidFiles } from '../solid/write.ts'
+import { fileNameOf } from './templates.ts'
+
+export interface SolidsCommandOptions {
+  readonly as: string
+  readonly arrangement: string
+  readonly chord: string
+  readonly out: string
+  readonly json?: boolean
+}
+
+const arrangementOf = (name: string): Arrangement => {
+  const found = ARRANGEMENTS.find((known) => known === name.toLowerCase())
+  if (found !== undefined) return found
+  throw new BadInput([
+    problemOf(
+      'solids.arrangement',
+      '--arrangement',
+      name,
+      ARRANGEMENTS.join(', '),
+      'Say which way the parts are to lie.',
+    ),
+  ])
+}
+
+/** Parts each in a file of their own, or all in one. */
+const groupsOf = (stove: Stove, arrangement: Arrangement, meshes: readonly Mesh[]): readonly SolidGroup[] => {
+  const stem = fileNameOf(stove.name)
+  return arrangement === 'parts'
+    ? meshes.map((mesh) => ({ name: `${stem}-${fileNameOf(mesh.name)}`, meshes: [mesh] }))
+    : [{ name: `${stem}-${arrangement}`, meshes }]
+}
+
+/** Two parts whose names come out the same get a number. */
+const withoutTwins = (groups: readonly SolidGroup[]): readonly SolidGroup[] =>
+  groups.map((group, index) => {
+    const before = groups.slice(0, index).filter(({ name }) => name === group.name).length
+    return before === 0 ? group : { ...group, name: `${group.name}-${before + 1}` }
+  })
+
+const sidesOf = (mesh: Mesh): readonly [Metres, Metres, Metres] => {
+  const { min, max } = boundsOf([mesh])
+  return [0, 1, 2].map((axis) => ((max[axis] as number) - (min[axis] as number)) / 1000) as [
+    Metres,
+    Metres,
+    Metres,
+  ]
+}
+
+const CUBIC_MILLIMETRE = 1e-9
+
+const partAnswer = ({ name, mesh, volume, volumeError }: PartSolid) => ({
+  name,
+  box: sidesOf(mesh),
+  volume: volume * CUBIC_MILLIMETRE,
+  meshVolumeWithin: volumeError * CUBIC_MILLIMETRE,
+  triangles: mesh.triangles.length / 3,
+})
+
+const partRow = ({ name, mesh, volume }: PartSolid): readonly string[] => {
+  const [wide, deep, high] = sidesOf(mesh).map((side) => formatLength(side, { units: 'mm', digits: 1 }))
+  return [
+    name,
+    `${wide} × ${deep} × ${high}`,
+    `${(volume / 1000).toFixed(2)} cm³`,
+    `${mesh.triangles.length / 3}`,
+  ]
+}
+
+const SIMPLE =
+  'Seams are solid rings and beads even waves; corners of drawn cans are sharp and the side seam’s overlap is left out. Of dimensions the stove file has the last word.'
+
+export const solids = async (
+  env: Environment,
+  file: string,
+  options: SolidsCommandOptions,
+): Promise<ExitCode> => {
+  const format = formatOf(options.as)
+  const arrangement = arrangementOf(options.arrangement)
+  const chord = orThrow(readLength(options.chord, '--chord', 'chordalError'))
+  const stove = stoveFrom(env, file)
+  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const code = stops.length === 0 ? EXIT.fine : EXIT.findings
+  const kernel = await env.solidKernel()
+  const facets = { chord: toMillimetres(chord) }
+  const parts = stoveSolids(kernel, stove, facets)
+  const meshes = arranged(kernel, stove, parts, arrangement, { facets })
+  const title = `${stove.name} ${arrangement}`
+  const notes = `${fileNameOf(title)}-read-me.txt`
+  const groups = withoutTwins(groupsOf(stove, arrangement, meshes))
+  const files = solidFiles(env, format, title, groups, notes)
+  const paths = files.map(({ name, bytes }) => writeInto(env, options.out, name, bytes))
+  const within = `Round surfaces are facets within ${formatLength(chord, { units: 'mm', digits: 3 })} of round.`
+  const text = readMe(`${stove.name}: solids, ${arrangement}, in millimetres`, [
+    ['Files', ...files.map(({ name }) => name)],
+    [within, SIMPLE],
+  ])
+  paths.push(writeInto(env, options.out, notes, text))
+  if (options.json) {
+    const answer = { stove: stove.name, arrangement, format, chord, paths, parts: parts.map(partAnswer) }
+    env.out(`${JSON.stringify({ ...answer, stopFindings: stops, cautions: MAKING_CAUTIONS }, null, 2)}\n`)
+    return code
+  }
+  env.out(
+    page(
+      paths.map((path) => wrap(path, env.width, '', '  ')).join('\n'),
+      stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
+      columns(
+        [['part', 'size in mm', 'tin', 'triangles'], ...parts.map(partRow)],
+        ['left', 'left', 'right', 'right'],
+        env.width,
+      ),
+      wrap(`${within} ${SIMPLE}`, env.width),
+      cautionBlock(env.width),
+    ),
+  )
+  return code
+}
