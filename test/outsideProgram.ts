@@ -10,6 +10,8 @@ const PROGRAMS = {
   pdftocairo: { probe: ['-v'], debian: 'poppler-utils' },
   pdftoppm: { probe: ['-v'], debian: 'poppler-utils' },
   mutool: { probe: ['-v'], debian: 'mupdf-tools' },
+  admesh: { probe: ['--version'], debian: 'admesh' },
+  python3: { probe: ['--version'], debian: 'python3' },
 } as const
 
 export type OutsideProgram = keyof typeof PROGRAMS
