@@ -31,8 +31,8 @@ const RELATIONSHIPS =
   'Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/>' +
   '</Relationships>\n'
 
-/** A ten-thousandth of a millimetre: finer than a 32-bit number of this size means anything. */
-const DIGITS = 4
+/** A hundred-thousandth of a millimetre: about what a 32-bit number of this size can tell apart. */
+const DIGITS = 5
 
 const number = (value: number): string => String(Number(value.toFixed(DIGITS)))
 
