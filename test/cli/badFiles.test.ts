@@ -8,7 +8,7 @@ it('there are twenty bad files and more', () => {
   expect(names.length).toBeGreaterThanOrEqual(20)
 })
 
-describe.each(['check', 'predict', 'burn', 'templates', 'fit', 'shop', 'steps'])(
+describe.each(['check', 'predict', 'burn', 'templates', 'solids', 'guides', 'fit', 'shop', 'steps'])(
   'tinwright %s refuses',
   (command) => {
     it.each(names)('%s: a sentence for every problem, 2, and nothing written', async (file) => {

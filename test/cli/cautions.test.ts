@@ -36,7 +36,16 @@ const missing = (text: string): readonly string[] =>
 const files = { ...exampleFiles, ...spoiltStoves }
 const stoves = [...exampleStoves, ...Object.keys(spoiltStoves)]
 
-const commands = [['check'], ['predict'], ['burn', '--bands', '0'], ['templates'], ['shop'], ['steps']]
+const commands = [
+  ['check'],
+  ['predict'],
+  ['burn', '--bands', '0'],
+  ['templates'],
+  ['solids'],
+  ['guides'],
+  ['shop'],
+  ['steps'],
+]
 
 describe.each(commands)('tinwright %s', (command = '', ...options) => {
   it.each(stoves)('carries every caution with %s', async (file) => {

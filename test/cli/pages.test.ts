@@ -20,6 +20,8 @@ const onStove = (file: string): readonly (readonly string[])[] => [
     '40 °F',
   ],
   ['templates', file],
+  ['solids', file, '--arrangement', 'exploded'],
+  ['guides', file],
   ['fit', file],
   ['shop', file, '--shelf', 'shelf.json'],
   ['steps', file],

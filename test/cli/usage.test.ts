@@ -60,6 +60,15 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
   [['predict', STOVE, '--bands', '1.5'], 'count.not-whole', ['--bands', '1 or 2']],
   [['burn', STOVE, '--fuel', 'coal'], 'fuel.unknown', ['--fuel', 'coal', 'pellets-6mm']],
   [['templates', STOVE, '--paper', 'A3'], 'paper.unknown', ['--paper', 'A3', 'A4 or Letter']],
+  [['solids', STOVE, '--as', 'obj'], 'solids.format', ['--as', 'obj', 'stl or 3mf']],
+  [['solids', STOVE, '--arrangement', 'sideways'], 'solids.arrangement', ['--arrangement', 'exploded']],
+  [['solids', STOVE, '--chord', '0.02'], 'length.no-unit', ['--chord', '0.02']],
+  [['solids', STOVE, '--chord', '0 mm'], 'length.range', ['--chord', '0 mm']],
+  [['guides', STOVE, '--bit', 'big'], 'guides.bit', ['--bit', 'pilot or full']],
+  [['guides', STOVE, '--pilot', '30 mm'], 'length.range', ['--pilot', '30 mm']],
+  [['guides', STOVE, '--bed', '220 mm'], 'guides.bed', ['--bed', '220 mm x 220 mm']],
+  [['guides', STOVE, '--part', 'lid'], 'guides.part', ['--part', 'shell']],
+  [['guides', STOVE, '--bed', '45 mm x 45 mm'], 'guide.bed', ['larger printer']],
   [['templates', STOVE, '--date', 'tomorrow'], 'date.form', ['--date', 'tomorrow', '2031-05-17']],
   [['templates', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
   [['shop'], 'usage.missing', ['stove', 'tinwright shop FILE']],
@@ -111,7 +120,7 @@ describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, sa
 )
 
 describe('a fuel that is not in the table', () => {
-  it.each(['check', 'predict', 'burn', 'templates', 'fit', 'shop', 'steps'])(
+  it.each(['check', 'predict', 'burn', 'templates', 'solids', 'guides', 'fit', 'shop', 'steps'])(
     'is refused by %s, where it is written',
     async (command) => {
       const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
@@ -125,15 +134,37 @@ describe('without a command', () => {
   it('shows the help on stderr and ends with 2', async () => {
     const { code, out, err } = await tinwright([], {})
     expect({ code, out }).toEqual({ code: 2, out: '' })
-    for (const command of ['check', 'predict', 'burn', 'templates', 'cans', 'fit', 'shop', 'steps', 'built'])
+    for (const command of [
+      'check',
+      'predict',
+      'burn',
+      'templates',
+      'solids',
+      'guides',
+      'cans',
+      'fit',
+      'shop',
+      'steps',
+      'built',
+    ])
       expect(err).toContain(`  ${command} `)
   })
 })
 
 describe('help and version', () => {
-  const asked = ['check', 'predict', 'burn', 'templates', 'cans', 'fit', 'shop', 'steps', 'built'].map(
-    (command) => [command, '--help'],
-  )
+  const asked = [
+    'check',
+    'predict',
+    'burn',
+    'templates',
+    'solids',
+    'guides',
+    'cans',
+    'fit',
+    'shop',
+    'steps',
+    'built',
+  ].map((command) => [command, '--help'])
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
     '%s %s ends with 0, within a narrow page',
     async (...args) => {

@@ -78,10 +78,12 @@ const partAnswer = ({ name, mesh, volume, volumeError }: PartSolid) => ({
 })
 
 const partRow = ({ name, mesh, volume }: PartSolid): readonly string[] => {
-  const [wide, deep, high] = sidesOf(mesh).map((side) => formatLength(side, { units: 'mm', digits: 1 }))
+  const [wide, deep, high] = sidesOf(mesh)
+  const both = (side: number): string => formatLength(side as Metres, { units: 'both', digits: 1 })
   return [
     name,
-    `${wide} × ${deep} × ${high}`,
+    both(Math.max(wide, deep)),
+    both(high),
     `${(volume / 1000).toFixed(2)} cm³`,
     `${mesh.triangles.length / 3}`,
   ]
@@ -126,8 +128,8 @@ export const solids = async (
       paths.map((path) => wrap(path, env.width, '', '  ')).join('\n'),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       columns(
-        [['part', 'size in mm', 'tin', 'triangles'], ...parts.map(partRow)],
-        ['left', 'left', 'right', 'right'],
+        [['part', 'across', 'high', 'tin', 'triangles'], ...parts.map(partRow)],
+        ['left', 'left', 'left', 'right', 'right'],
         env.width,
       ),
       wrap(`${within} ${SIMPLE}`, env.width),

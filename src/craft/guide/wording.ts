@@ -1,13 +1,12 @@
-import { formatLength } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { CentringShape } from './centring.ts'
 import type { CollarShape } from './collarShape.ts'
 import type { GuideOptions } from './options.ts'
 
-const both = (millimetres: number): string => formatLength((millimetres / 1000) as Metres, { units: 'both' })
+const both = (millimetres: number): string => long(millimetres / 1000)
 
 const bitOf = ({ bit, pilot }: GuideOptions): string =>
-  bit === 'full' ? 'the bit of each hole’s own size' : `a ${formatLength(pilot, { units: 'both' })} pilot bit`
+  bit === 'full' ? 'the bit of each hole’s own size' : `a ${long(pilot)} pilot bit`
 
 const pieces = ['', 'one piece', 'two halves', 'three pieces', 'four pieces', 'five pieces', 'six pieces']
 

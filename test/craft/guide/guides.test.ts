@@ -6,7 +6,7 @@ import type { DrillGuide, GuideHole } from '#craft/guide/guide.ts'
 import { bedBox, drillGuides } from '#craft/guide/guides.ts'
 import { GUIDE_DEFAULTS, type GuideOptions } from '#craft/guide/options.ts'
 import { writeStl } from '#craft/mesh/stl.ts'
-import { boundsOf } from '#craft/solid/mesh.ts'
+import { boundsOf, type Mesh, posed } from '#craft/solid/mesh.ts'
 import type { Stove } from '#stove/model.ts'
 import { needs } from '../../outsideProgram.ts'
 import { python } from '../mesh/python.ts'
@@ -190,6 +190,47 @@ describe('a collar', () => {
     expect(collar!.pieces.length).toBe(1)
     const { holes } = readBack(collar!)
     for (const { at } of holes) expect(at).toBeCloseTo(25 + LIP, 2)
+  })
+})
+
+describe('a guide put on its part', () => {
+  /** A guide hole as it is printed, and the same place on the part: one point each [mm]. */
+  const pointOf = (bearing: number, across: number, z: number): Mesh => ({
+    name: '',
+    positions: Float32Array.of(
+      across * Math.sin((bearing * Math.PI) / 180),
+      across * Math.cos((bearing * Math.PI) / 180),
+      z,
+    ),
+    triangles: new Uint32Array(),
+  })
+
+  it('has its holes over the holes of the part, turned over or not', () => {
+    let turnedOver = 0
+    for (const one of sound)
+      for (const guide of guidesOf(one))
+        for (const hole of guide.holes) {
+          const part = one.parts.get(guide.part)!
+          const height = part.form === 'can' ? toMillimetres(part.can.height.value) : 0
+          const across = guide.kind === 'collar' ? guide.fitDiameter / 2 : hole.at
+          const printed = pointOf(hole.printedBearing, across, guide.kind === 'collar' ? hole.printedAt : 0)
+          const wanted = pointOf(hole.bearing, across, guide.kind === 'collar' ? hole.at : 0).positions
+          // A rigid thing only: a mirrored guide would fit neither way.
+          const ways = [
+            printed,
+            posed(printed, { upsideDown: true, z: guide.kind === 'collar' ? height : 0 }),
+          ]
+          const misses = ways.map(({ positions: [x, y, z] }) =>
+            Math.hypot(
+              x! - wanted[0]!,
+              y! - wanted[1]!,
+              guide.kind === 'collar' ? (z! - wanted[2]!) % LIP : 0,
+            ),
+          )
+          expect(Math.min(...misses)).toBeLessThan(1e-3)
+          if (misses[1]! < misses[0]!) turnedOver += 1
+        }
+    expect(turnedOver).toBeGreaterThan(20)
   })
 })
 
