@@ -34,7 +34,7 @@ const VARIATIONS = 50
 /** Runs all variations; `cold` puts the pressures back to nothing before each. Returns the flows' sum. */
 const solveAll = (cold: boolean): (() => number) => {
   const network = sixSpaces()
-  const solver = createSolver(network.nodes, network.links)
+  const solver = createSolver(network)
   const heads = Array.from({ length: VARIATIONS }, (_, i) =>
     network.head.map((head) => head * (1 + 0.02 * Math.sin(0.7 * i))),
   )
@@ -43,7 +43,7 @@ const solveAll = (cold: boolean): (() => number) => {
     for (const head of heads) {
       network.head.set(head)
       if (cold) solver.pressure.fill(0)
-      const { status } = solver.solve(network)
+      const { status } = solver.solve()
       if (status !== 'balanced') throw new Error(`the network is ${status}`)
       sum += solver.flow[0] as number
     }

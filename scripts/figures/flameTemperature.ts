@@ -19,7 +19,7 @@ export const flameTemperatureFigure = (): Figure => {
   const closed = frontModel(fuel, 0.1, AMBIENT, medianCoefficients).close(1.5, AMBIENT)
   if (!closed.ok) throw new Error(closed.reason)
   const { front } = closed
-  const basis: GasBasis = { ...front, heat: front.gasHeat }
+  const basis: GasBasis = front
   const { moles } = front
   /** Atoms of a kilogram of gas, the tar's among them [mol/kg]. */
   const gasAtoms = {

@@ -26,8 +26,8 @@ export const networkOf = (nodes: number, links: readonly LinkData[]): Network =>
 
 /** Solved from rest. */
 export const solveNetwork = (nodes: number, links: readonly LinkData[]) => {
-  const solver = createSolver(nodes, links.length)
-  const { status, residual, iterations } = solver.solve(networkOf(nodes, links))
+  const solver = createSolver(networkOf(nodes, links))
+  const { status, residual, iterations } = solver.solve()
   return { status, residual, iterations, flow: [...solver.flow], pressure: [...solver.pressure] }
 }
 

@@ -14,11 +14,16 @@ export interface Accelerator {
 }
 
 /** Regularisation of the small least-squares problem, relative to its diagonal. */
-const RIDGE = 1e-13
+const RIDGE = 1e-9
 
 export const createAccelerator = (size: number, depth: number): Accelerator => {
-  const images = Array.from({ length: depth + 1 }, () => new Float64Array(size))
-  const residuals = Array.from({ length: depth + 1 }, () => new Float64Array(size))
+  /** Changes from one round to the next of the residual and of what is followed, the last `depth` of them in turn. */
+  const residualChange = new Float64Array(depth * size)
+  const imageChange = new Float64Array(depth * size)
+  const residual = new Float64Array(size)
+  const image = new Float64Array(size)
+  /** Products of the residual changes with each other, kept, and the copy that elimination uses up. */
+  const products = new Float64Array(depth * depth)
   const normal = new Float64Array(depth * depth)
   const weights = new Float64Array(depth)
   let seen = 0
@@ -55,41 +60,39 @@ export const createAccelerator = (size: number, depth: number): Accelerator => {
       seen = 0
     },
     next: (x, gx, pace) => {
-      const slot = seen % (depth + 1)
-      const image = images[slot] as Float64Array
-      const residual = residuals[slot] as Float64Array
+      const n = Math.min(seen, depth)
+      const newest = n === 0 ? 0 : (seen - 1) % depth
+      const start = newest * size
       for (let i = 0; i < size; i++) {
         const r = (gx[i] as number) - (x[i] as number)
+        const followed = (x[i] as number) + pace * r
+        residualChange[start + i] = r - (residual[i] as number)
+        imageChange[start + i] = followed - (image[i] as number)
         residual[i] = r
-        image[i] = (x[i] as number) + pace * r
+        image[i] = followed
+        x[i] = followed
       }
-      const n = Math.min(seen, depth)
       seen += 1
-      x.set(image)
       if (n === 0) return
-      const earlier = (i: number): number => (seen - 2 - i + 2 * (depth + 1)) % (depth + 1)
       for (let a = 0; a < n; a++) {
-        const ra = residuals[earlier(a)] as Float64Array
-        let b0 = 0
-        for (let i = 0; i < size; i++)
-          b0 += ((residual[i] as number) - (ra[i] as number)) * (residual[i] as number)
-        weights[a] = b0
-        for (let b = 0; b <= a; b++) {
-          const rb = residuals[earlier(b)] as Float64Array
-          let sum = 0
-          for (let i = 0; i < size; i++)
-            sum +=
-              ((residual[i] as number) - (ra[i] as number)) * ((residual[i] as number) - (rb[i] as number))
-          normal[a * depth + b] = sum
-          normal[b * depth + a] = sum
+        const at = a * size
+        let withResidual = 0
+        let withNewest = 0
+        for (let i = 0; i < size; i++) {
+          const change = residualChange[at + i] as number
+          withResidual += change * (residual[i] as number)
+          withNewest += change * (residualChange[start + i] as number)
         }
+        weights[a] = withResidual
+        products[a * depth + newest] = withNewest
+        products[newest * depth + a] = withNewest
       }
+      normal.set(products)
       if (!solve(n)) return
       for (let a = 0; a < n; a++) {
-        const ga = images[earlier(a)] as Float64Array
+        const at = a * size
         const weight = weights[a] as number
-        for (let i = 0; i < size; i++)
-          x[i] = (x[i] as number) - weight * ((image[i] as number) - (ga[i] as number))
+        for (let i = 0; i < size; i++) x[i] = (x[i] as number) - weight * (imageChange[at + i] as number)
       }
     },
   }

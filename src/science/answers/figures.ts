@@ -124,7 +124,7 @@ export const boilAnswer = (
   site: Site,
   coefficients: Coefficients,
 ): BoilAnswer => {
-  const { steps, events } = burn
+  const { steps, events, totals } = burn
   const alight = events.find(({ kind }) => kind === 'whole bed alight')?.time ?? 0
   const from = wish.on ?? alight
   const end =
@@ -150,8 +150,9 @@ export const boilAnswer = (
     }, 0)
   const used = burnt(end) - burnt(from)
   const heat = used * firing.lowerHeatingValue
-  const woodGas = steps.filter(({ phase, time }) => phase !== 'char' && time >= from)
-  const charMade = (woodGas[woodGas.length - 1]?.char ?? 0) - (woodGas[0]?.char ?? 0)
+  const charBefore = steps.find(({ phase, time }) => phase !== 'char' && time >= from)?.char ?? 0
+  // Samples are of the beginning of a step: what the last one made stands in the totals only.
+  const charMade = Math.max(0, totals.charBurnt + totals.charLeft - charBefore)
   const useful = gasOnly.heatToWater + gasOnly.heatToSteam
   return {
     litres,

@@ -126,6 +126,9 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
         dt = wanted
         walls.step.perSecond = 1 / dt
         outcome = settle(w, place, source, { fresh: false, tolerance: STEP_TOLERANCE })
+        // The rate has moved by a trace with the walls: a step that ends at the floor ends right there.
+        if (outcome.ok && isNear(wanted, timeToFloor(state, outcome.state, dryCharge)))
+          dt = timeToFloor(state, outcome.state, dryCharge)
       }
     }
     if (!outcome.ok) {
@@ -168,7 +171,8 @@ const adopt = (to: Workspace, from: Workspace): void => {
   const same =
     to.plan.nodes.length === from.plan.nodes.length &&
     to.plan.links.length === from.plan.links.length &&
-    to.plan.walls.length === from.plan.walls.length
+    to.plan.walls.length === from.plan.walls.length &&
+    to.walls.gaps.length === from.walls.gaps.length
   for (const [s, stretch] of to.plan.walls.entries()) {
     const middle = (stretch.bottom + stretch.top) / 2
     const twin = from.plan.walls.findIndex(
@@ -182,19 +186,7 @@ const adopt = (to: Workspace, from: Workspace): void => {
     for (const [i, node] of to.plan.nodes.entries()) if (node.space === 'flame') to.temperature[i] = 1200
     return
   }
-  for (const key of [
-    'temperature',
-    'gasFraction',
-    'enthalpy',
-    'gapConductance',
-    'gapWall',
-    'gapShare',
-    'share',
-    'exchange',
-    'wallConductance',
-    'wallDrive',
-  ] as const)
-    to[key].set(from[key])
+  for (const key of ['temperature', 'gasFraction', 'share'] as const) to[key].set(from[key])
   to.walls.gapTemperature.set(from.walls.gapTemperature)
   to.solver.pressure.set(from.solver.pressure)
   to.solver.flow.set(from.solver.flow)
@@ -225,9 +217,14 @@ const stepFor = (
     const bite = Math.max(LAST_BITE * state.charMade, Math.min(CHAR_STEP * state.charMade, left / 3))
     return Math.min(dt, Math.min(bite, left) / now.dryFuelRate)
   }
-  const toFloor = ((1 - state.front) * dryCharge) / now.dryFuelRate
-  return Math.min(dt, (FRONT_STEP * dryCharge) / now.dryFuelRate, toFloor)
+  return Math.min(dt, (FRONT_STEP * dryCharge) / now.dryFuelRate, timeToFloor(state, now, dryCharge))
 }
+
+/** Until the front reaches the floor, if it goes on like this [s]. */
+const timeToFloor = (state: BurnState, now: SteadyState, dryCharge: number): number =>
+  ((1 - state.front) * dryCharge) / now.dryFuelRate
+
+const isNear = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-4 * b
 
 const advance = (state: BurnState, now: SteadyState, dryCharge: number, dt: number): void => {
   const burnt = now.dryFuelRate * dt

@@ -1,17 +1,17 @@
-import { eliminatePivoted } from '#basis/numerics/elimination.ts'
+import { planElimination } from '#basis/numerics/sparseElimination.ts'
 import { linkFlow, type Network, OUTSIDE } from './network.ts'
 
 /**
- * Balances a network by Newton's method on the node pressures with a backtracking line search.
- * All storage is laid out once by `createSolver`; `solve` allocates nothing.
+ * Balances a network by Newton's method on the node pressures with a backtracking line search. All storage and the order
+ * of elimination are laid out once by `createSolver`, for who is joined to whom; `solve` allocates nothing.
  */
 export interface NetworkSolver {
   /** Gauge pressures of the last solve; the start of the next one [Pa]. */
   readonly pressure: Float64Array
   /** Link flows of the last solve [kg/s]. */
   readonly flow: Float64Array
-  /** `tolerance` is the relative imbalance that counts as balanced; 1e-11 unless said [1]. */
-  solve(network: Network, tolerance?: number): SolveReport
+  /** Solves with the laws and heads the network holds now. `tolerance` is the relative imbalance that counts as balanced; 1e-11 unless said [1]. */
+  solve(tolerance?: number): SolveReport
 }
 
 export interface SolveReport {
@@ -46,39 +46,56 @@ const mostFlow = ({ links, linear, quadratic, head }: Network): number => {
   return most
 }
 
-export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver => {
-  const pressure = new Float64Array(maxNodes)
-  const trial = new Float64Array(maxNodes)
-  const imbalance = new Float64Array(maxNodes)
-  const flow = new Float64Array(maxLinks)
-  const matrix = new Float64Array(maxNodes * maxNodes)
+export const createSolver = (net: Network): NetworkSolver => {
+  const { nodes, links, linear, quadratic, head, gain } = net
+  // The open air is one node more, the last, at pressure 0: its imbalance and its row of the matrix are thrown away.
+  const airTo = (node: number): number => (node === OUTSIDE ? nodes : node)
+  const from = net.from.map(airTo)
+  const to = net.to.map(airTo)
+  const pressures = new Float64Array(nodes + 1)
+  const pressure = pressures.subarray(0, nodes)
+  const step = new Float64Array(nodes)
+  const imbalance = new Float64Array(nodes + 1)
+  const flow = new Float64Array(links)
+  const ends = Array.from({ length: links }, (_, k) => [net.from[k] as number, net.to[k] as number] as const)
+  const elimination = planElimination(nodes, ends)
+  const matrix = new Float64Array(elimination.places)
+  /** Where each link's two rows meet its two columns: `from` with itself, with `to`, `to` with itself, with `from`. */
+  const meets = Int32Array.from(
+    ends.flatMap(([a, b]) => [
+      elimination.place(a, a),
+      elimination.place(a, b),
+      elimination.place(b, b),
+      elimination.place(b, a),
+    ]),
+  )
   const report: SolveReport = { status: 'not balanced', iterations: 0, residual: Number.POSITIVE_INFINITY }
   let largestFlow = 0
 
-  /** Node imbalances (in − out) and flows at pressures `p`; returns the sum of squares. */
-  const evaluate = (net: Network, p: Float64Array): number => {
-    const { nodes, links, from, to, linear, quadratic, head, gain } = net
-    for (let i = 0; i < nodes; i++) imbalance[i] = 0
-    largestFlow = 0
+  /** Node imbalances (in − out) and flows at the pressures as they are; returns the sum of squares. */
+  const evaluate = (): number => {
+    imbalance.fill(0)
+    let largest = 0
     for (let k = 0; k < links; k++) {
       const a = from[k] as number
       const b = to[k] as number
-      const drive =
-        (a === OUTSIDE ? 0 : (p[a] as number)) - (b === OUTSIDE ? 0 : (p[b] as number)) + (head[k] as number)
+      const drive = (pressures[a] as number) - (pressures[b] as number) + (head[k] as number)
       const r1 = linear[k] as number
+      // `linkFlow`, written out.
       const m = (2 * drive) / (r1 + Math.sqrt(r1 * r1 + 4 * (quadratic[k] as number) * Math.abs(drive)))
       flow[k] = m
       const size = Math.abs(m)
-      if (size > largestFlow) largestFlow = size
-      if (a !== OUTSIDE) imbalance[a] = (imbalance[a] as number) - m
-      if (b !== OUTSIDE) imbalance[b] = (imbalance[b] as number) + (m > 0 ? m * (gain[k] as number) : m)
+      if (size > largest) largest = size
+      imbalance[a] = (imbalance[a] as number) - m
+      imbalance[b] = (imbalance[b] as number) + (m > 0 ? m * (gain[k] as number) : m)
     }
+    largestFlow = largest
     let squares = 0
     for (let i = 0; i < nodes; i++) squares += (imbalance[i] as number) * (imbalance[i] as number)
     return squares
   }
 
-  const worst = (nodes: number): number => {
+  const worst = (): number => {
     let most = 0
     for (let i = 0; i < nodes; i++) {
       const size = Math.abs(imbalance[i] as number)
@@ -87,31 +104,28 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
     return largestFlow > 0 ? most / largestFlow : 0
   }
 
-  /** Jacobian of −imbalance by pressure, at the flows of the last `evaluate`. */
-  const assemble = (net: Network): void => {
-    const { nodes, links, from, to, linear, quadratic, gain } = net
-    for (let i = 0; i < nodes * nodes; i++) matrix[i] = 0
-    for (let k = 0; k < links; k++) {
-      const a = from[k] as number
-      const b = to[k] as number
+  /** Jacobian of −imbalance by pressure, at the flows of the last `evaluate`; each row is diagonally dominant. */
+  const assemble = (): void => {
+    matrix.fill(0)
+    for (let k = 0, at = 0; k < links; k++, at += 4) {
       const m = flow[k] as number
       // √(r1² + 4 r2 |Δp|) = r1 + 2 r2 |ṁ| on the law itself.
       const g = 1 / ((linear[k] as number) + 2 * (quadratic[k] as number) * Math.abs(m))
       const received = m > 0 ? g * (gain[k] as number) : g
-      if (a !== OUTSIDE) {
-        matrix[a * nodes + a] = (matrix[a * nodes + a] as number) + g
-        if (b !== OUTSIDE) matrix[a * nodes + b] = (matrix[a * nodes + b] as number) - g
-      }
-      if (b !== OUTSIDE) {
-        matrix[b * nodes + b] = (matrix[b * nodes + b] as number) + received
-        if (a !== OUTSIDE) matrix[b * nodes + a] = (matrix[b * nodes + a] as number) - received
-      }
+      const aa = meets[at] as number
+      const ab = meets[at + 1] as number
+      const bb = meets[at + 2] as number
+      const ba = meets[at + 3] as number
+      matrix[aa] = (matrix[aa] as number) + g
+      matrix[ab] = (matrix[ab] as number) - g
+      matrix[bb] = (matrix[bb] as number) + received
+      matrix[ba] = (matrix[ba] as number) - received
     }
   }
 
   /** Good enough is decided by the residual alone. */
-  const conclude = (net: Network): SolveReport => {
-    report.residual = worst(net.nodes)
+  const conclude = (): SolveReport => {
+    report.residual = worst()
     if (report.residual > ACCEPTABLE) {
       // Spaces with one way out stand still: what flows is the rounding error of their heads.
       const most = mostFlow(net)
@@ -121,12 +135,11 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
     return report
   }
 
-  const solve = (net: Network, tolerance = TOLERANCE): SolveReport => {
-    const n = net.nodes
+  const solve = (tolerance = TOLERANCE): SolveReport => {
     report.iterations = 0
-    let squares = evaluate(net, pressure)
+    let squares = evaluate()
     while (report.iterations < MAX_ITERATIONS) {
-      report.residual = worst(n)
+      report.residual = worst()
       if (!Number.isFinite(squares)) {
         report.status = 'not finite'
         return report
@@ -136,29 +149,31 @@ export const createSolver = (maxNodes: number, maxLinks: number): NetworkSolver 
         return report
       }
       report.iterations++
-      assemble(net)
-      if (!eliminatePivoted(matrix, n, imbalance)) {
+      assemble()
+      if (!elimination.solve(matrix, imbalance)) {
         report.status = 'sealed'
         return report
       }
-      // `imbalance` holds the step now; `trial` keeps it while the line search overwrites `imbalance`.
-      for (let i = 0; i < n; i++) trial[i] = imbalance[i] as number
+      // `imbalance` holds the step now; `step` keeps it while the line search overwrites `imbalance`.
+      for (let i = 0; i < nodes; i++) {
+        step[i] = imbalance[i] as number
+        pressures[i] = (pressures[i] as number) + (step[i] as number)
+      }
       let stepped = 1
-      for (let i = 0; i < n; i++) pressure[i] = (pressure[i] as number) + (trial[i] as number)
-      let next = evaluate(net, pressure)
+      let next = evaluate()
       let halvings = 0
       while (!(next <= squares * (1 - SUFFICIENT * stepped)) && halvings < MAX_HALVINGS) {
         halvings++
         const half = stepped / 2
-        for (let i = 0; i < n; i++) pressure[i] = (pressure[i] as number) - half * (trial[i] as number)
+        for (let i = 0; i < nodes; i++) pressures[i] = (pressures[i] as number) - half * (step[i] as number)
         stepped = half
-        next = evaluate(net, pressure)
+        next = evaluate()
       }
       // Rounding floor: no step makes it better.
-      if (!(next < squares)) return conclude(net)
+      if (!(next < squares)) return conclude()
       squares = next
     }
-    return conclude(net)
+    return conclude()
   }
 
   return { pressure, flow, solve }

@@ -29,6 +29,7 @@ export const charSource = (ambient: number, airDensity: number, coefficients: Co
     CH4: 0,
     N2: N / ATOMIC_MASS.N / 2 + airPerFuel * AIR_MOLES.N2,
     Ar: airPerFuel * AIR_MOLES.Ar,
+    tar: 0,
   }
   const mass = 1 + airPerFuel
   const perKilogram = (blend: Blend, amount: number): Blend => ({
@@ -82,7 +83,7 @@ export const charSource = (ambient: number, airDensity: number, coefficients: Co
       glow: radiated - loss,
       charEnthalpy: 0,
       fuelEnthalpy,
-      moles: { ...moles, tar: 0 },
+      moles,
     }
     return { ok: true, front }
   }

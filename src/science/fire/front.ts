@@ -1,7 +1,8 @@
 import type { Coefficients } from '#science/coefficients.ts'
 import { higherHeatingValue, lowerHeatingValue, type UltimateAnalysis } from '#science/fuel/composition.ts'
 import type { Fuel } from '#science/fuel/table.ts'
-import { AIR, AIR_MOLES, type Blend, specificEnthalpy, termsEnthalpy, termsHeat } from '#science/gas/blend.ts'
+import { AIR, AIR_MOLES, specificEnthalpy, termsEnthalpy, termsHeat } from '#science/gas/blend.ts'
+import type { GasBasis } from '#science/gas/mixture.ts'
 import {
   ATOMIC_MASS,
   graphiteHeat,
@@ -19,7 +20,7 @@ import { formationEnthalpy, T_REFERENCE, TAR_ATOMS, TAR_MOLAR_MASS } from './tar
  * yields of char, tar and methane by correlation; carbon, hydrogen and oxygen balances, the water-gas shift at the
  * front's own temperature and the enthalpy balance give the rest. Everything is per kilogram of dry fuel.
  */
-export interface Front {
+export interface Front extends GasBasis {
   /** Primary air per dry fuel [kg/kg]. */
   readonly airPerFuel: number
   /** Gas and vapours, water of the fuel and tar included [kg/kg dry fuel]. */
@@ -28,14 +29,6 @@ export interface Front {
   readonly char: number
   /** [K] */
   readonly temperature: number
-  /** The gas, unburnt, per kilogram. */
-  readonly unburnt: Blend
-  /** The same gas burnt with just enough air, per kilogram of burnt gas. */
-  readonly burnt: Blend
-  /** Air that burns a kilogram of the gas [kg/kg]. */
-  readonly stoichiometricAir: number
-  /** Heat of combustion of the gas at 25 °C, water as vapour [J/kg gas]. */
-  readonly gasHeat: number
   /** Lower heating value of the char, ash included [J/kg]. */
   readonly charHeat: number
   /** Heat lost from the front through the wall [J/kg dry fuel]. */
@@ -71,10 +64,18 @@ const SAME_WARMTH = 1e-4
 const COLDEST_FRONT = 500
 const HOTTEST_FRONT = 2200
 
+/** Where the first search starts: a usual air ratio [kg/kg], a usual front [K]. */
+const USUAL_AIR = 1.5
+const USUAL_FRONT = 1150
+/** Relative step of the temperature after which the next would be below what the numbers resolve [1]. */
+const CLOSED = 1e-6
+
 /** The front of one fuel at one moisture: what does not change with the air flow is worked out once. */
 export interface FrontModel {
   /** Closes the front for an air ratio and air temperature [K]. Meant for 0.8–3 kg of air a kilogram of dry fuel. */
   close(airPerFuel: number, airTemperature: number): FrontOutcome
+  /** The same for inner loops: the front belongs to the model, which starts from it and overwrites it the next time. */
+  closeAgain(airPerFuel: number, airTemperature: number): FrontOutcome
 }
 
 /** What the char yield's median is given for: pieces and bed [m], moisture wet basis [1]. */
@@ -96,6 +97,16 @@ export const charYield = (
     (1 + coefficients.charYieldMoistureSlope * (moisture - USUAL_MOISTURE))
   return Math.min(0.4, Math.max(0.05, yielded))
 }
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] }
+
+/** A copy that nothing overwrites. */
+export const keptFront = (front: Front): Front => ({
+  ...front,
+  unburnt: { ...front.unburnt, terms: front.unburnt.terms.slice() },
+  burnt: { ...front.burnt, terms: front.burnt.terms.slice() },
+  moles: { ...front.moles },
+})
 
 const TOO_LITTLE: FrontOutcome = { ok: false, reason: 'too wet or too little air to glow' }
 const TOO_MUCH: FrontOutcome = { ok: false, reason: 'more air than the fuel can use' }
@@ -148,17 +159,50 @@ export const frontModel = (
   const charHeatCapacityAt = (temperature: number): number =>
     charOrganic * graphiteHeat(temperature) + analysis.ash * ASH_HEAT
 
-  let last: { readonly air: number; readonly warmth: number; readonly outcome: FrontOutcome } | null = null
-  const close = (airPerFuel: number, airTemperature: number): FrontOutcome => {
+  const unburnt = { gasConstant: 0, terms: new Float64Array(14) }
+  const moles: Mutable<FrontMoles> = {
+    CO: 0,
+    CO2: 0,
+    H2: 0,
+    H2O: 0,
+    CH4: methaneMoles,
+    N2: 0,
+    Ar: 0,
+    tar: tarMoles,
+  }
+  let gas = family.at(USUAL_AIR)
+  const front: Mutable<Front> = {
+    airPerFuel: Number.NaN,
+    gas: 0,
+    char,
+    temperature: USUAL_FRONT,
+    unburnt,
+    burnt: gas.burnt,
+    stoichiometricAir: 0,
+    gasHeat: 0,
+    charHeat,
+    loss,
+    glow: 0,
+    charEnthalpy: 0,
+    fuelEnthalpy,
+    moles,
+  }
+  const glows: FrontOutcome = { ok: true, front }
+  let outcome: FrontOutcome = TOO_LITTLE
+  let lastAir = Number.NaN
+  let lastWarmth = Number.NaN
+
+  const closeAgain = (airPerFuel: number, airTemperature: number): FrontOutcome => {
     // On the straight part of the front's law the ratio stays put; then only the air's warmth matters.
-    if (last !== null && last.air === airPerFuel && Math.abs(last.warmth - airTemperature) < SAME_WARMTH)
-      return last.outcome
-    const outcome = closeAnew(airPerFuel, airTemperature)
-    last = { air: airPerFuel, warmth: airTemperature, outcome }
+    if (lastAir === airPerFuel && Math.abs(lastWarmth - airTemperature) < SAME_WARMTH) return outcome
+    if (lastAir !== airPerFuel) gas = family.at(airPerFuel)
+    lastAir = airPerFuel
+    lastWarmth = airTemperature
+    outcome = closeFor(airPerFuel, airTemperature)
     return outcome
   }
 
-  const closeAnew = (airPerFuel: number, airTemperature: number): FrontOutcome => {
+  const closeFor = (airPerFuel: number, airTemperature: number): FrontOutcome => {
     // With x mol of CO: CO2 = c − x, H2O = a + x, H2 = b − x by the balances of C, O and H.
     const c = carbon + airPerFuel * AIR_MOLES.CO2
     const a = oxygen + 2 * airPerFuel * (AIR_MOLES.O2 + AIR_MOLES.CO2) - 2 * c
@@ -168,85 +212,70 @@ export const frontModel = (
     if (b <= 0) return TOO_MUCH
     if (most <= least) return TOO_LITTLE
 
-    const gas = family.at(airPerFuel)
     const supplied = fuelEnthalpy + airPerFuel * specificEnthalpy(AIR, airTemperature) - loss
-    let x = least
-    /** (c − x)(b − x) = K x (a + x): of the two roots the one between `least` and `most`. */
-    const shift = (K: number): number => {
-      const qa = 1 - K
-      const qb = c + b + K * a
-      const root = (2 * c * b) / (qb + Math.sqrt(Math.max(0, qb * qb - 4 * qa * c * b)))
-      return Math.min(most, Math.max(least, root))
-    }
-    /** Enthalpy left over if the front were at this temperature; falls as the temperature rises. */
-    const surplus = (temperature: number): number => {
-      x = shift(Math.exp(logShiftConstant(temperature)))
-      return (
-        supplied -
-        termsEnthalpy(gas.base, temperature) -
-        x * termsEnthalpy(family.perCarbonMonoxide, temperature) -
-        charEnthalpyAt(temperature)
-      )
-    }
-
     let low = COLDEST_FRONT
     let high = HOTTEST_FRONT
-    let temperature = 1150
-    let step = Number.POSITIVE_INFINITY
-    for (let i = 0; i < 80 && Math.abs(step) > 1e-11 * temperature; i++) {
-      const left = surplus(temperature)
-      if (left === 0) break
+    let temperature = front.temperature
+    let x = least
+    for (let i = 0; i < 80; i++) {
+      const K = Math.exp(logShiftConstant(temperature))
+      // (c − x)(b − x) = K x (a + x): of the two roots the one between `least` and `most`.
+      const linear = c + b + K * a
+      const root = (2 * c * b) / (linear + Math.sqrt(Math.max(0, linear * linear - 4 * (1 - K) * c * b)))
+      x = Math.min(most, Math.max(least, root))
+      const shiftEnthalpy = termsEnthalpy(family.perCarbonMonoxide, temperature)
+      // Enthalpy left over if the front were at this temperature; falls as the temperature rises.
+      const left =
+        supplied - termsEnthalpy(gas.base, temperature) - x * shiftEnthalpy - charEnthalpyAt(temperature)
       if (left > 0) low = temperature
       else high = temperature
       // Slope: heat capacity, and the shift that moves with the temperature.
-      const K = Math.exp(logShiftConstant(temperature))
       const shiftSlope = (-x * (a + x) * K * logShiftSlope(temperature)) / (c - x + (b - x) + K * (a + 2 * x))
       const slope =
         termsHeat(gas.base, temperature) +
         x * termsHeat(family.perCarbonMonoxide, temperature) +
-        shiftSlope * termsEnthalpy(family.perCarbonMonoxide, temperature) +
+        shiftSlope * shiftEnthalpy +
         charHeatCapacityAt(temperature)
       let next = temperature + left / slope
-      if (!(next > low && next < high)) next = (low + high) / 2
-      step = next - temperature
+      const within = next >= low && next <= high
+      if (!within) next = (low + high) / 2
+      const step = Math.abs(next - temperature)
+      // The split of the shift goes with the temperature, to first order.
+      x = Math.min(most, Math.max(least, x + shiftSlope * (next - temperature)))
       temperature = next
+      // What a step of Newton's leaves is far below its square.
+      if (step <= (within ? CLOSED : CLOSED * CLOSED) * temperature) break
     }
-    surplus(temperature)
     if (temperature - COLDEST_FRONT < 1e-6) return TOO_LITTLE
     if (HOTTEST_FRONT - temperature < 1e-6) return TOO_MUCH
 
-    const { unburnt, burnt, mass, stoichiometricAir } = gas.finish(x)
-    return {
-      ok: true,
-      front: {
-        airPerFuel,
-        gas: mass,
-        char,
-        temperature,
-        unburnt,
-        burnt,
-        stoichiometricAir,
-        gasHeat:
-          specificEnthalpy(unburnt, T_REFERENCE) +
-          stoichiometricAir * specificEnthalpy(AIR, T_REFERENCE) -
-          (1 + stoichiometricAir) * specificEnthalpy(burnt, T_REFERENCE),
-        charHeat,
-        loss,
-        glow: 0,
-        charEnthalpy: charEnthalpyAt(temperature),
-        fuelEnthalpy,
-        moles: {
-          CO: x,
-          CO2: c - x,
-          H2: b - x,
-          H2O: a + x,
-          CH4: methaneMoles,
-          N2: nitrogen + airPerFuel * AIR_MOLES.N2,
-          Ar: airPerFuel * AIR_MOLES.Ar,
-          tar: tarMoles,
-        },
-      },
-    }
+    const { mass, stoichiometricAir } = gas
+    for (let i = 0; i < unburnt.terms.length; i++)
+      unburnt.terms[i] = ((gas.base[i] as number) + x * (family.perCarbonMonoxide[i] as number)) / mass
+    unburnt.gasConstant = gas.gasConstant
+    front.airPerFuel = airPerFuel
+    front.gas = mass
+    front.temperature = temperature
+    front.stoichiometricAir = stoichiometricAir
+    front.gasHeat =
+      specificEnthalpy(unburnt, T_REFERENCE) +
+      stoichiometricAir * specificEnthalpy(AIR, T_REFERENCE) -
+      (1 + stoichiometricAir) * specificEnthalpy(gas.burnt, T_REFERENCE)
+    front.charEnthalpy = charEnthalpyAt(temperature)
+    moles.CO = x
+    moles.CO2 = c - x
+    moles.H2 = b - x
+    moles.H2O = a + x
+    moles.N2 = nitrogen + airPerFuel * AIR_MOLES.N2
+    moles.Ar = airPerFuel * AIR_MOLES.Ar
+    return glows
   }
-  return { close }
+
+  return {
+    closeAgain,
+    close: (airPerFuel, airTemperature) => {
+      const closed = closeAgain(airPerFuel, airTemperature)
+      return closed.ok ? { ok: true, front: keptFront(closed.front) } : closed
+    },
+  }
 }

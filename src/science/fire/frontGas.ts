@@ -23,18 +23,24 @@ export interface FrontAtoms {
 export interface BlendFamily {
   /** What one mole more of CO changes: CO + H2O − CO2 − H2. */
   readonly perCarbonMonoxide: Float64Array
+  /** The gas of one air ratio; it belongs to the family and is overwritten by the next. */
   at(airPerFuel: number): FrontGas
 }
 
+/** CO and H2 need the same oxygen and burn to what CO2 and H2O are: only the unburnt gas depends on the shift. */
 export interface FrontGas {
   /** Terms of the gas of a kilogram of dry fuel with no CO. */
   readonly base: Float64Array
-  /** The gas with x mol of CO, per kilogram of it, and what it becomes. */
-  finish(x: number): { unburnt: Blend; burnt: Blend; mass: number; stoichiometricAir: number }
+  /** Specific gas constant of the gas [J/(kg K)]; the shift leaves the number of moles as it is. */
+  readonly gasConstant: number
+  /** The gas burnt with just enough air, per kilogram of burnt gas. */
+  readonly burnt: Blend
+  /** Gas of a kilogram of dry fuel [kg/kg], and the air that burns a kilogram of gas [kg/kg]. */
+  readonly mass: number
+  readonly stoichiometricAir: number
 }
 
-const scaled = (a: Blend, b: Blend, amount: number): Float64Array =>
-  a.terms.map((term, i) => term + amount * (b.terms[i] as number))
+type Mutable<T> = { -readonly [K in keyof T]: T[K] }
 
 export const blendFamily = ({
   carbon,
@@ -57,7 +63,7 @@ export const blendFamily = ({
     Ar: AIR_MOLES.Ar,
   })
   const shift = blendOf({ CO: 1, H2O: 1, CO2: -1, H2: -1 })
-  // Oxygen that burns it: CO and H2 need the same, so the shift does not matter.
+  // Oxygen that burns it.
   const needOfFuel = b / 2 + 2 * methane + TAR_OXYGEN * tar
   const needOfAir = -AIR_MOLES.O2
   const burntFuel = {
@@ -75,36 +81,29 @@ export const blendFamily = ({
     nitrogen * MOLAR_MASS.N2 +
     tar * TAR_MOLAR_MASS
 
-  return {
-    perCarbonMonoxide: shift.terms,
-    at: (airPerFuel) => {
-      const base = scaled(fromFuel, fromAir, airPerFuel)
-      return {
-        base,
-        finish: (x) => {
-          const mass = massOfFuelGas + airPerFuel
-          const stoichiometric = (needOfFuel + airPerFuel * needOfAir) / AIR_MOLES.O2
-          const allAir = airPerFuel + stoichiometric
-          const terms = new Float64Array(14)
-          const burnt = new Float64Array(14)
-          for (let i = 0; i < 14; i++) {
-            terms[i] = ((base[i] as number) + x * (shift.terms[i] as number)) / mass
-            burnt[i] =
-              ((burntFromFuel.terms[i] as number) + allAir * (airForIt.terms[i] as number)) /
-              (mass + stoichiometric)
-          }
-          return {
-            unburnt: { gasConstant: (fromFuel.gasConstant + airPerFuel * fromAir.gasConstant) / mass, terms },
-            burnt: {
-              gasConstant:
-                (burntFromFuel.gasConstant + allAir * airForIt.gasConstant) / (mass + stoichiometric),
-              terms: burnt,
-            },
-            mass,
-            stoichiometricAir: stoichiometric / mass,
-          }
-        },
-      }
-    },
+  const burnt: Mutable<Blend> = { gasConstant: 0, terms: new Float64Array(14) }
+  const gas: Mutable<FrontGas> = {
+    base: new Float64Array(14),
+    gasConstant: 0,
+    burnt,
+    mass: 0,
+    stoichiometricAir: 0,
   }
+  const at = (airPerFuel: number): FrontGas => {
+    const mass = massOfFuelGas + airPerFuel
+    const stoichiometric = (needOfFuel + airPerFuel * needOfAir) / AIR_MOLES.O2
+    const allAir = airPerFuel + stoichiometric
+    const burntMass = mass + stoichiometric
+    for (let i = 0; i < 14; i++) {
+      gas.base[i] = (fromFuel.terms[i] as number) + airPerFuel * (fromAir.terms[i] as number)
+      burnt.terms[i] =
+        ((burntFromFuel.terms[i] as number) + allAir * (airForIt.terms[i] as number)) / burntMass
+    }
+    burnt.gasConstant = (burntFromFuel.gasConstant + allAir * airForIt.gasConstant) / burntMass
+    gas.gasConstant = (fromFuel.gasConstant + airPerFuel * fromAir.gasConstant) / mass
+    gas.mass = mass
+    gas.stoichiometricAir = stoichiometric / mass
+    return gas
+  }
+  return { perCarbonMonoxide: shift.terms, at }
 }

@@ -3,7 +3,7 @@ import type { FrontModel, FrontOutcome } from './front.ts'
 
 /** Whatever glows in the bed and makes gas of the air that comes to it: the front in raw fuel, or the char at last. */
 export interface FrontSource {
-  /** `velocity` is the superficial velocity of the air [m/s], `airTemperature` its temperature [K]. */
+  /** The front belongs to the source and may be overwritten the next time. `velocity` is the superficial velocity of the air [m/s], `airTemperature` its temperature [K]. */
   close(velocity: number, airTemperature: number): FrontOutcome
 }
 
@@ -34,5 +34,5 @@ export const rawFuelSource = (
   coefficients: Coefficients,
 ): FrontSource => ({
   close: (velocity, airTemperature) =>
-    model.close(airPerFuel(velocity, moisture, coefficients), airTemperature),
+    model.closeAgain(airPerFuel(velocity, moisture, coefficients), airTemperature),
 })

@@ -15,52 +15,54 @@ export interface GasBasis {
   /** Air for a kilogram of gas [kg/kg]. */
   readonly stoichiometricAir: number
   /** Heat of combustion of the unburnt gas [J/kg]. */
-  readonly heat: number
+  readonly gasHeat: number
 }
 
 export const zOfStoichiometric = (basis: GasBasis): number => 1 / (1 + basis.stoichiometricAir)
 
-/** Share of unburnt gas, burnt gas and air in the mixture; they add up to 1. */
-const split = (basis: GasBasis, z: number): { unburnt: number; burnt: number; air: number } => {
-  const stoichiometric = zOfStoichiometric(basis)
-  if (z <= stoichiometric) {
-    const burnt = z / stoichiometric
-    return { unburnt: 0, burnt, air: 1 - burnt }
-  }
-  const unburnt = (z - stoichiometric) / (1 - stoichiometric)
-  return { unburnt, burnt: 1 - unburnt, air: 0 }
-}
-
 /** Heat still bound in the mixture [J/kg]. */
 export const chemicalHeat = (basis: GasBasis, z: number): number => {
   const stoichiometric = zOfStoichiometric(basis)
-  return z <= stoichiometric ? 0 : ((z - stoichiometric) / (1 - stoichiometric)) * basis.heat
+  return z <= stoichiometric ? 0 : ((z - stoichiometric) / (1 - stoichiometric)) * basis.gasHeat
+}
+
+/*
+ * A mixture is two gases: up to `zOfStoichiometric` burnt gas in air, above it unburnt gas in burnt gas. `richer` is the one
+ * that grows with z, `part` its share by mass.
+ */
+
+const isLean = (basis: GasBasis, z: number): boolean => z <= zOfStoichiometric(basis)
+
+const richerPart = (basis: GasBasis, z: number): number => {
+  const stoichiometric = zOfStoichiometric(basis)
+  return z <= stoichiometric ? z / stoichiometric : (z - stoichiometric) / (1 - stoichiometric)
 }
 
 /** Specific gas constant [J/(kg K)]. */
 export const mixtureGasConstant = (basis: GasBasis, z: number): number => {
-  const { unburnt, burnt, air } = split(basis, z)
-  return unburnt * basis.unburnt.gasConstant + burnt * basis.burnt.gasConstant + air * AIR.gasConstant
+  const lean = isLean(basis, z)
+  const richer = lean ? basis.burnt : basis.unburnt
+  const poorer = lean ? AIR : basis.burnt
+  const part = richerPart(basis, z)
+  return part * richer.gasConstant + (1 - part) * poorer.gasConstant
 }
 
 /** [J/kg] */
 export const mixtureEnthalpy = (basis: GasBasis, z: number, temperature: number): number => {
-  const { unburnt, burnt, air } = split(basis, z)
-  return (
-    (unburnt === 0 ? 0 : unburnt * specificEnthalpy(basis.unburnt, temperature)) +
-    (burnt === 0 ? 0 : burnt * specificEnthalpy(basis.burnt, temperature)) +
-    (air === 0 ? 0 : air * specificEnthalpy(AIR, temperature))
-  )
+  const lean = isLean(basis, z)
+  const richer = lean ? basis.burnt : basis.unburnt
+  const poorer = lean ? AIR : basis.burnt
+  const part = richerPart(basis, z)
+  return part * specificEnthalpy(richer, temperature) + (1 - part) * specificEnthalpy(poorer, temperature)
 }
 
 /** [J/(kg K)] */
 export const mixtureHeat = (basis: GasBasis, z: number, temperature: number): number => {
-  const { unburnt, burnt, air } = split(basis, z)
-  return (
-    unburnt * specificHeat(basis.unburnt, temperature) +
-    burnt * specificHeat(basis.burnt, temperature) +
-    air * specificHeat(AIR, temperature)
-  )
+  const lean = isLean(basis, z)
+  const richer = lean ? basis.burnt : basis.unburnt
+  const poorer = lean ? AIR : basis.burnt
+  const part = richerPart(basis, z)
+  return part * specificHeat(richer, temperature) + (1 - part) * specificHeat(poorer, temperature)
 }
 
 /** Bounds of the polynomials that the model trusts [K]. */

@@ -22,16 +22,19 @@ const OXIDISED: readonly (readonly [number, number])[] = [
  */
 const DULL = 700
 
+/** The same as temperatures, emissivities and slopes from each to the next, which inner loops read faster [K], [1], [1/K]. */
+const OXIDISED_AT = Float64Array.from(OXIDISED, ([t]) => t)
+const OXIDISED_EMISSIVITY = Float64Array.from(OXIDISED, ([, e]) => e)
+const OXIDISED_SLOPE = Float64Array.from(OXIDISED, ([t, e], i) => {
+  const [next, eNext] = OXIDISED[i + 1] ?? [t + 1, e]
+  return (eNext - e) / (next - t)
+})
+
 const oxidised = (temperature: number): number => {
-  const first = OXIDISED[0] as readonly [number, number]
-  if (temperature <= first[0]) return first[1]
-  for (let i = 1; i < OXIDISED.length; i++) {
-    const [t, e] = OXIDISED[i] as readonly [number, number]
-    if (temperature > t) continue
-    const [before, eBefore] = OXIDISED[i - 1] as readonly [number, number]
-    return eBefore + ((e - eBefore) * (temperature - before)) / (t - before)
-  }
-  return (OXIDISED[OXIDISED.length - 1] as readonly [number, number])[1]
+  let i = OXIDISED_AT.length - 1
+  while (i > 0 && temperature <= (OXIDISED_AT[i] as number)) i--
+  const over = Math.max(0, temperature - (OXIDISED_AT[i] as number))
+  return (OXIDISED_EMISSIVITY[i] as number) + (OXIDISED_SLOPE[i] as number) * over
 }
 
 /**

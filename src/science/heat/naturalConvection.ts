@@ -69,6 +69,7 @@ export const verticalPlateCoefficient = (
   const film = (wall + ambient) / 2
   const kinematic = (quickAirViscosity(film) * DRY_AIR_GAS_CONSTANT * film) / pressure
   const rayleigh =
-    (((STANDARD_GRAVITY * Math.abs(wall - ambient)) / film) * height ** 3 * PRANDTL) / kinematic ** 2
+    (STANDARD_GRAVITY * PRANDTL * Math.abs(wall - ambient) * height * height * height) /
+    (film * kinematic * kinematic)
   return ((0.68 + PRANDTL_FACTOR * Math.sqrt(Math.sqrt(rayleigh))) * quickAirConductivity(film)) / height
 }

@@ -3,7 +3,7 @@ import { OUTSIDE } from '#science/draft/network.ts'
 import type { DraughtLink, DraughtPlan } from '#science/draft/plan.ts'
 import type { Front } from '#science/fire/front.ts'
 import { AIR } from '#science/gas/blend.ts'
-import { chemicalHeat, type GasBasis } from '#science/gas/mixture.ts'
+import { chemicalHeat } from '#science/gas/mixture.ts'
 import type { Site } from '#science/site.ts'
 import { forwardFlow } from './exchange.ts'
 import { flameFacts } from './flameFacts.ts'
@@ -62,14 +62,13 @@ const dryGas = ({ moles }: Front): Moment['gas'] => {
 const unburntThrough = (
   { from, to }: DraughtLink,
   k: number,
-  { flow, exchange, gasFraction }: SteadyState,
-  basis: GasBasis,
+  { flow, exchange, gasFraction, front }: SteadyState,
 ): number => {
   if ((from === OUTSIDE) === (to === OUTSIDE)) return 0
   const net = flow[k] as number
   const forward = forwardFlow(net, exchange[k] as number)
   const leaving = to === OUTSIDE ? forward : forward - net
-  return leaving * chemicalHeat(basis, gasFraction[to === OUTSIDE ? from : to] as number)
+  return leaving * chemicalHeat(front, gasFraction[to === OUTSIDE ? from : to] as number)
 }
 
 export const describeMoment = ({
@@ -83,7 +82,6 @@ export const describeMoment = ({
 }: Description): Moment => {
   const { nodes, links, bed } = plan
   const { front, flow, gasFraction, temperature } = state
-  const basis: GasBasis = { ...front, heat: front.gasHeat }
   const flameNode = links[bed.segments[bed.segments.length - 1]?.link ?? -1]?.to ?? OUTSIDE
   const nodeTemperature = (node: number): number =>
     node === OUTSIDE ? site.temperature : (temperature[node] as number)
@@ -108,7 +106,7 @@ export const describeMoment = ({
       outGas += amount * z
       outHeat += amount * nodeTemperature(from)
     }
-    unburnt += unburntThrough(link, k, state, basis)
+    unburnt += unburntThrough(link, k, state)
     const intoFlame = to !== OUTSIDE && nodes[to]?.space === 'flame'
     const fromAir = from === OUTSIDE || nodes[from]?.space === 'air'
     if (intoFlame && fromAir && link.kind !== 'bed') {

@@ -1,5 +1,3 @@
-import { STANDARD_GRAVITY } from '#basis/constants.ts'
-import { OUTSIDE } from '#science/draft/network.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
 /**
@@ -11,7 +9,7 @@ import type { FrontPlace, Workspace } from './workspace.ts'
  * ε comes from the buoyant exchange through a short hole, Q = 0.055 A √(g d Δρ/ρ), Epstein, J. Heat Transfer 110 (1988)
  * 885 [bib:epstein1988]; from memory. It is for one light gas under a heavy one; a hole in an upright wall exchanges more.
  */
-const EPSTEIN = 0.055
+export const BUOYANT_EXCHANGE = 0.055
 
 /**
  * A flow within this share of the stove's largest is not known to run one way: the walls of such a passage are uneven, the
@@ -19,43 +17,38 @@ const EPSTEIN = 0.055
  * that is parted for the wind shares it out, so that parting alone changes nothing. Where a wind blows far more through the
  * shell than the fire draws, it stirs the flame more than it should [1].
  */
-const UNSURE = 0.03
+export const UNSURE = 0.03
 
 /** Differences of density below this share still exchange a little, so that the split stays smooth at zero flow. */
 const LEAST_DIFFERENCE = 0.1
 
-/** Scale of the two-way flow of each link [kg/s], and from it the share that goes forward. */
+/** How much goes each way through every link [kg/s], and from it the share that goes forward. */
 export const setExchange = (w: Workspace, place: FrontPlace): void => {
-  const { plan, density, airDensity, exchange, solver } = w
+  const { table, density, exchange, forward, back, share } = w
+  const { from, to, buoyant, unsure, segment } = table
+  const { flow } = w.solver
   let largest = 0
-  for (let k = 0; k < solver.flow.length; k++) largest = Math.max(largest, Math.abs(solver.flow[k] as number))
-  for (let k = 0; k < plan.links.length; k++) {
-    const link = plan.links[k] as (typeof plan.links)[number]
-    const unsure = (link.rowShare ?? 1) * UNSURE * largest
-    if (link.kind === 'bed') {
-      // The front itself passes one way; what lies still below or above it does not know which.
-      exchange[k] = k === place.link ? 0 : unsure
-      w.share[k] = forwardShare(solver.flow[k] as number, exchange[k] as number)
-      continue
-    }
-    const a = link.from === OUTSIDE ? airDensity : (density[link.from] as number)
-    const b = link.to === OUTSIDE ? airDensity : (density[link.to] as number)
-    const mean = (a + b) / 2
-    const difference = Math.max(LEAST_DIFFERENCE, Math.abs(a - b) / mean)
-    const buoyant =
-      2 * EPSTEIN * mean * link.area * Math.sqrt(STANDARD_GRAVITY * link.hydraulicDiameter * difference)
-    exchange[k] = Math.max(buoyant, unsure)
-    w.share[k] = forwardShare(solver.flow[k] as number, exchange[k] as number)
+  for (let k = 0; k < flow.length; k++) largest = Math.max(largest, Math.abs(flow[k] as number))
+  for (let k = 0; k < flow.length; k++) {
+    let scale = (unsure[k] as number) * largest
+    if ((segment[k] as number) < 0) {
+      const a = density[from[k] as number] as number
+      const b = density[to[k] as number] as number
+      const mean = (a + b) / 2
+      const difference = Math.max(LEAST_DIFFERENCE, Math.abs(a - b) / mean)
+      scale = Math.max(scale, (buoyant[k] as number) * mean * Math.sqrt(difference))
+    } else if (k === place.link) scale = 0
+    // The front itself passes one way; the bed still below or above it does not know which.
+    const net = flow[k] as number
+    const ahead = forwardFlow(net, scale)
+    const total = 2 * ahead - net
+    exchange[k] = scale
+    forward[k] = ahead
+    back[k] = ahead - net
+    share[k] = total > 0 ? ahead / total : 0.5
   }
 }
 
 /** Part of a link's flow that goes from `from` to `to`; the rest of it, less the net flow, comes back [kg/s]. */
 export const forwardFlow = (net: number, exchange: number): number =>
   exchange === 0 ? Math.max(0, net) : (net + Math.sqrt(net * net + exchange * exchange)) / 2
-
-/** Share of all that passes a link that goes forward [1]. */
-export const forwardShare = (net: number, exchange: number): number => {
-  const forward = forwardFlow(net, exchange)
-  const total = 2 * forward - net
-  return total > 0 ? forward / total : 0.5
-}

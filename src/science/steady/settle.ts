@@ -1,12 +1,14 @@
 import { OUTSIDE } from '#science/draft/network.ts'
-import type { Front } from '#science/fire/front.ts'
+import type { Front, FrontOutcome } from '#science/fire/front.ts'
 import type { FrontSource } from '#science/fire/source.ts'
-import type { GasBasis } from '#science/gas/mixture.ts'
+import { layBed } from './bedTable.ts'
 import { setExchange } from './exchange.ts'
+import { setFrontStream } from './frontStream.ts'
+import { balanceHeat } from './heat.ts'
 import { setLinks } from './links.ts'
 import { fail, finish, type SteadyOutcome } from './state.ts'
 import { transport } from './transport.ts'
-import { balanceWalls } from './walls.ts'
+import { shareFrontLoss } from './wallModel.ts'
 import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
 
 const MAX_ROUNDS = 400
@@ -25,22 +27,19 @@ const start = (w: Workspace, front: Front): void => {
   const { plan, site, walls } = w
   w.solver.pressure.fill(0)
   w.solver.flow.fill(0)
-  w.gapHeat.fill(0)
-  w.gapConductance.fill(0)
-  w.wallConductance.fill(0)
-  w.wallDrive.fill(0)
-  w.exchange.fill(0)
   w.share.fill(1)
   walls.gapTemperature.fill(site.temperature)
-  for (const [i, node] of plan.nodes.entries()) {
-    w.temperature[i] = node.space === 'flame' ? 1300 : site.temperature
-    w.gasFraction[i] = node.space === 'flame' ? 0.7 / (1 + front.stoichiometricAir) : 0
+  for (let i = 0; i < plan.nodes.length; i++) {
+    const flame = plan.nodes[i]?.space === 'flame'
+    w.temperature[i] = flame ? 1300 : site.temperature
+    w.gasFraction[i] = flame ? 0.7 / (1 + front.stoichiometricAir) : 0
   }
-  for (const [s, { inside }] of walls.stretches.entries())
-    walls.temperature[s] =
+  for (let s = 0; s < walls.stretches.length; s++) {
+    const { inside } = walls.stretches[s] as (typeof walls.stretches)[number]
+    const hot =
       inside.kind === 'bed' || (inside.kind === 'node' && plan.nodes[inside.node]?.space === 'flame')
-        ? 600
-        : site.temperature + 30
+    walls.temperature[s] = hot ? 600 : site.temperature + 30
+  }
 }
 
 export interface SettleOptions {
@@ -64,8 +63,9 @@ export const settle = (
   const closed = source.close(START_VELOCITY, site.temperature)
   if (!closed.ok) return doesNotGlow(closed.reason)
   let front = closed.front
-  let basis: GasBasis = { ...front, heat: front.gasHeat }
   if (fresh) start(w, front)
+  layBed(w.bed, w, place)
+  shareFrontLoss(w.walls, plan.bed, place.height)
   previousFlow.fill(0)
   w.accelerator.reset()
   const noAir = NO_FLUX * plan.bed.area
@@ -76,9 +76,13 @@ export const settle = (
   let cold = 0
   for (let round = 1; round <= MAX_ROUNDS; round++) {
     w.packed.pack(w, w.x)
-    setLinks(w, basis, front, place)
+    if (round > 1 || !fresh) {
+      const first = closeFront(w, front, place, source)
+      if (first.ok) front = first.front
+    }
+    setLinks(w, front, place)
     // While the temperatures still move, the network need not be exact; the last rounds see to that.
-    const report = solver.solve(network, Math.min(ROUGH, Math.max(EXACT, EXACTER * lastMoved)))
+    const report = solver.solve(Math.min(ROUGH, Math.max(EXACT, EXACTER * lastMoved)))
     newtonSteps += report.iterations
     if (report.status !== 'balanced')
       return fail(
@@ -92,27 +96,22 @@ export const settle = (
     if (withoutAir > 0) airless++
     if (withoutAir >= OUT_AFTER || airless >= AIRLESS_ROUNDS) return frontOut(w, place)
 
-    const below = network.from[place.link] as number
-    place.airTemperature = below === OUTSIDE ? site.temperature : (w.temperature[below] as number)
-    const burntShare =
-      below === OUTSIDE ? 0 : (w.gasFraction[below] as number) * (1 + basis.stoichiometricAir)
-    const airShare = Math.max(0, 1 - burntShare)
-    const velocity = (Math.max(through, noAir) * airShare) / (w.airDensity * plan.bed.area)
-    const next = source.close(velocity, place.airTemperature)
+    // Again, for where more air makes another gas.
+    const next = closeFront(w, front, place, source)
     cold = next.ok ? 0 : cold + 1
-    if (next.ok) {
-      front = next.front
-      basis = { ...front, heat: front.gasHeat }
-    } else if (cold >= OUT_AFTER) return doesNotGlow(next.reason)
-    place.airShare = airShare
+    if (next.ok) front = next.front
+    else if (cold >= OUT_AFTER) return doesNotGlow(next.reason)
     const gain = gainOf(place, front)
     let moved = Math.abs(gain - (network.gain[place.link] as number)) / gain
 
-    const flameHeat = transport(w, basis, front, place)
+    setFrontStream(w.fromFront, place, front, Math.max(0, through))
+    const flameHeat = transport(w, front, place)
     if (!Number.isFinite(flameHeat))
       return fail('out of range', 'A flow or temperature is no longer a number.')
-    const solidRate = (Math.max(0, through) * airShare * place.active) / front.airPerFuel
-    const wallChange = balanceWalls(w, front, place, solidRate)
+    const solidRate = (Math.max(0, through) * place.airShare * place.active) / front.airPerFuel
+    let wallChange = balanceHeat(w, front, place, solidRate)
+    // From a guess the first step leaps; one more makes the second round worth its while.
+    if (round === 1 && fresh) wallChange = balanceHeat(w, front, place, solidRate)
     const { flow } = solver
     let largest = 0
     for (let k = 0; k < flow.length; k++) largest = Math.max(largest, Math.abs(flow[k] as number))
@@ -124,7 +123,7 @@ export const settle = (
     if (round === MAX_ROUNDS - 1) w.beforeLast.set(flow)
     const settled = moved < tolerance && wallChange < WALLS_SETTLED * (tolerance / SETTLED)
     if (settled && withoutAir + cold === 0) {
-      const outcome = finish(w, front, place, flameHeat, { round, newtonSteps, mass: report.residual })
+      const outcome = finish(w, front, place, { round, newtonSteps, mass: report.residual })
       // Balances that do not close yet want a few more rounds.
       if (outcome.ok || outcome.failure.code !== 'balance not closed' || round === MAX_ROUNDS) return outcome
     }
@@ -134,7 +133,7 @@ export const settle = (
 }
 
 /** Network imbalance that will do, relative: in the first rounds, at last, and against the last round's change [1]. */
-const ROUGH = 1e-4
+const ROUGH = 1e-2
 const EXACT = 1e-11
 const EXACTER = 1e-3
 
@@ -149,6 +148,17 @@ const FRESH_START = 30
 const SLOW_FROM = 60
 const CRAWL_FROM = 120
 const CRAWL_TO = 260
+
+/** Closes the front on the air that comes to it as things stand. */
+const closeFront = (w: Workspace, front: Front, place: FrontPlace, source: FrontSource): FrontOutcome => {
+  const { plan, site, network, solver } = w
+  const below = network.from[place.link] as number
+  const burntShare = below === OUTSIDE ? 0 : (w.gasFraction[below] as number) * (1 + front.stoichiometricAir)
+  place.airTemperature = below === OUTSIDE ? site.temperature : (w.temperature[below] as number)
+  place.airShare = Math.max(0, 1 - burntShare)
+  const through = Math.max(solver.flow[place.link] as number, NO_FLUX * plan.bed.area)
+  return source.close((through * place.airShare) / (w.airDensity * plan.bed.area), place.airTemperature)
+}
 
 /** Takes the state a step further than this round did, towards where the rounds are heading. */
 const speedUp = (w: Workspace, round: number): void => {

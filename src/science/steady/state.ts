@@ -1,8 +1,6 @@
 import { OUTSIDE } from '#science/draft/network.ts'
-import type { Front } from '#science/fire/front.ts'
+import { type Front, keptFront } from '#science/fire/front.ts'
 import { COLDEST, HOTTEST } from '#science/gas/mixture.ts'
-import { forwardFlow } from './exchange.ts'
-import { frontStreamHeat } from './streams.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
 export type SteadyOutcome =
@@ -69,12 +67,17 @@ const BLOW_OUT_FLUX = 0.5
 /** Share of burnt gas in what comes to the front above which it is said to draw its own smoke [1]; a judgement. */
 const SMOKE_DRAWN = 0.2
 
+const sumOf = (values: Float64Array): number => {
+  let sum = 0
+  for (let i = 0; i < values.length; i++) sum += values[i] as number
+  return sum
+}
+
 /** Checks the balances at the door and hands the state out. */
 export const finish = (
   w: Workspace,
   front: Front,
   place: FrontPlace,
-  flameHeat: number,
   effort: { readonly round: number; readonly newtonSteps: number; readonly mass: number },
 ): SteadyOutcome => {
   const { network, solver, plan } = w
@@ -91,25 +94,26 @@ export const finish = (
   const dryFuelRate = (primaryAir * place.active) / front.airPerFuel
   if (primaryAir / plan.bed.area > BLOW_OUT_FLUX)
     return fail('front out', 'So much air rises through the fuel that it blows the front out.')
-  const drive = new Float64Array(plan.links.length)
+  const { drive, table, forward, back } = w
+  const air = plan.nodes.length
   let balance = dryFuelRate * (front.fuelEnthalpy - front.charEnthalpy - front.loss - front.glow)
-  for (let i = 0; i < plan.nodes.length; i++)
-    balance -= (w.burnt[i] as number) * w.coefficients.flameRadiation
-  balance += w.ledger.fromWalls
+  let flameHeat = 0
+  for (let i = 0; i < air; i++) flameHeat += w.burnt[i] as number
+  balance += w.ledger.fromWalls - w.coefficients.flameRadiation * flameHeat
   const pressureAt = (node: number): number => (node === OUTSIDE ? 0 : (solver.pressure[node] as number))
   for (let k = 0; k < plan.links.length; k++) {
-    const from = network.from[k] as number
-    const to = network.to[k] as number
-    const flow = solver.flow[k] as number
-    drive[k] = pressureAt(from) - pressureAt(to) + (network.head[k] as number)
-    if (from !== OUTSIDE && to !== OUTSIDE) continue
-    const forward = forwardFlow(flow, w.exchange[k] as number)
-    const inner = from === OUTSIDE ? to : from
-    const inward = from === OUTSIDE ? forward : forward - flow
-    const outward = from === OUTSIDE ? forward - flow : forward
+    const from = table.from[k] as number
+    const to = table.to[k] as number
+    drive[k] =
+      pressureAt(network.from[k] as number) -
+      pressureAt(network.to[k] as number) +
+      (network.head[k] as number)
+    if (from !== air && to !== air) continue
+    const inward = (from === air ? forward[k] : back[k]) as number
+    const outward = (from === air ? back[k] : forward[k]) as number
     balance += inward * w.airEnthalpy
-    if (k === place.link) balance -= frontStreamHeat({ ...front, heat: front.gasHeat }, front, place, through)
-    else balance -= outward * (w.enthalpy[inner] as number)
+    if (k === place.link) balance -= w.fromFront.heat
+    else balance -= outward * (w.enthalpy[from === air ? to : from] as number)
   }
   const energyResidual = balance / (dryFuelRate * w.fuel.higherHeatingValue)
   if (!(effort.mass <= 1e-9) || !(Math.abs(energyResidual) <= 1e-6))
@@ -120,10 +124,10 @@ export const finish = (
   return {
     ok: true,
     state: {
-      front,
+      front: keptFront(front),
       pressure: solver.pressure,
-      temperature: w.temperature,
-      gasFraction: w.gasFraction,
+      temperature: w.temperature.subarray(0, air),
+      gasFraction: w.gasFraction.subarray(0, air),
       flow: solver.flow,
       exchange: w.exchange,
       density: w.linkDensity,
@@ -132,8 +136,8 @@ export const finish = (
       dryFuelRate,
       primaryAir,
       flameHeat,
-      preheat: w.gapHeat.reduce((sum, heat) => sum + heat, 0),
-      wallLoss: w.walls.outward.reduce((sum, heat) => sum + heat, 0),
+      preheat: sumOf(w.gapHeat),
+      wallLoss: sumOf(w.walls.outward),
       wallTemperature: w.walls.temperature,
       iterations: effort.round,
       newtonSteps: effort.newtonSteps,

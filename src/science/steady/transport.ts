@@ -1,113 +1,92 @@
-import { eliminateDominant } from '#basis/numerics/elimination.ts'
 import type { Front } from '#science/fire/front.ts'
-import {
-  chemicalHeat,
-  type GasBasis,
-  mixtureEnthalpy,
-  mixtureHeat,
-  mixtureTemperature,
-} from '#science/gas/mixture.ts'
-import { frontStreams, sumStreams } from './streams.ts'
+import { zOfStoichiometric } from '#science/gas/mixture.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
+/** Share of the largest flow that every node takes from the open air, so that dead ends have a state [1]. */
+const TRACE = 1e-11
+
 /**
- * Carries composition and heat along the flows of the last network solve. Gas that meets oxygen burns at once; a share of
- * the heat leaves as radiation, and the walls take or give their part. For given flows both fields are linear, so one
- * matrix serves for the two of them. Returns the heat set free [W].
+ * Carries composition along the flows of the last network solve and burns what meets oxygen, at once. For given flows the
+ * mass fraction of gas is linear: what comes into a node, and with it. Returns the heat set free [W].
  */
-export const transport = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): number => {
-  sumStreams(w, basis, front, place)
-  spreadGas(w)
-  const released = burn(w, basis, front, place)
-  spreadHeat(w, basis)
-  return released
+export const transport = (w: Workspace, front: Front, place: FrontPlace): number => {
+  spreadGas(w, front, place)
+  return burn(w, front, place)
 }
 
-const spreadGas = ({ plan, matrix, eliminated, gasFraction }: Workspace): void => {
-  eliminated.set(matrix)
-  eliminateDominant(eliminated, plan.nodes.length, gasFraction)
-  for (let i = 0; i < gasFraction.length; i++)
-    gasFraction[i] = Math.min(1, Math.max(0, gasFraction[i] as number))
+/** Does the front's gas go up through its link, as it should? Else its stretch of the bed passes gas like any other. */
+const frontMakes = (w: Workspace, place: FrontPlace): boolean => (w.solver.flow[place.link] as number) > 0
+
+const spreadGas = (w: Workspace, front: Front, place: FrontPlace): void => {
+  const { table, forward, back, gasFraction, inflow, flowElimination, flowMatrix, flowMeets, fromFront } = w
+  const { from, to } = table
+  const nodes = w.plan.nodes.length
+  flowMatrix.fill(0)
+  inflow.fill(0)
+  gasFraction.fill(0)
+  for (let k = 0, at = 0; k < forward.length; k++, at += 4) {
+    const a = from[k] as number
+    const b = to[k] as number
+    const returns = back[k] as number
+    const aa = flowMeets[at] as number
+    const ab = flowMeets[at + 1] as number
+    inflow[a] = (inflow[a] as number) + returns
+    flowMatrix[aa] = (flowMatrix[aa] as number) + returns
+    flowMatrix[ab] = (flowMatrix[ab] as number) - returns
+    if (k === place.link && frontMakes(w, place)) continue
+    const goes = forward[k] as number
+    const bb = flowMeets[at + 2] as number
+    const ba = flowMeets[at + 3] as number
+    inflow[b] = (inflow[b] as number) + goes
+    flowMatrix[bb] = (flowMatrix[bb] as number) + goes
+    flowMatrix[ba] = (flowMatrix[ba] as number) - goes
+  }
+  if (frontMakes(w, place)) {
+    const over = to[place.link] as number
+    const { made, passedAir, through } = fromFront
+    const bb = flowMeets[4 * place.link + 2] as number
+    inflow[over] = (inflow[over] as number) + made + passedAir + through
+    flowMatrix[bb] = (flowMatrix[bb] as number) + made + passedAir + through
+    gasFraction[over] = made + through / (1 + front.stoichiometricAir)
+  }
+  let largest = 0
+  for (let i = 0; i < nodes; i++) largest = Math.max(largest, inflow[i] as number)
+  w.ledger.trace = TRACE * largest + Number.MIN_VALUE
+  for (let i = 0; i < nodes; i++) {
+    const ii = w.flowDiagonal[i] as number
+    flowMatrix[ii] = (flowMatrix[ii] as number) + w.ledger.trace
+  }
+  flowElimination.solve(flowMatrix, gasFraction)
+  for (let i = 0; i < nodes; i++) gasFraction[i] = Math.min(1, Math.max(0, gasFraction[i] as number))
+  gasFraction[nodes] = 0
 }
 
 /** Heat that comes bound to each node and does not go on bound is set free there [W]. */
-const burn = (w: Workspace, basis: GasBasis, front: Front, place: FrontPlace): number => {
-  const { plan, matrix, gasFraction, inflow, heatIn, burnt, network, solver, coefficients } = w
-  const n = plan.nodes.length
+const burn = (w: Workspace, front: Front, place: FrontPlace): number => {
+  const { table, forward, back, gasFraction, inflow, bound, burnt, fromFront } = w
+  const { from, to } = table
+  const nodes = w.plan.nodes.length
+  const stoichiometric = zOfStoichiometric(front)
+  const perExcess = front.gasHeat / (1 - stoichiometric)
+  for (let i = 0; i < nodes; i++) {
+    // `chemicalHeat` of what leaves the node.
+    const excess = (gasFraction[i] as number) - stoichiometric
+    bound[i] = excess > 0 ? excess * perExcess : 0
+    burnt[i] = -(inflow[i] as number) * (bound[i] as number)
+  }
+  const makes = frontMakes(w, place)
+  for (let k = 0; k < forward.length; k++) {
+    const a = from[k] as number
+    const b = to[k] as number
+    burnt[a] = (burnt[a] as number) + (back[k] as number) * (bound[b] as number)
+    if (k === place.link && makes) burnt[b] = (burnt[b] as number) + fromFront.made * front.gasHeat
+    else burnt[b] = (burnt[b] as number) + (forward[k] as number) * (bound[a] as number)
+  }
   let released = 0
-  for (let i = 0; i < n; i++) {
-    let bound = 0
-    for (let j = 0; j < n; j++)
-      if (j !== i) bound -= (matrix[i * n + j] as number) * chemicalHeat(basis, gasFraction[j] as number)
-    if (network.to[place.link] === i)
-      bound += frontStreams(place, front, Math.max(0, solver.flow[place.link] as number)).made * basis.heat
-    const set = Math.max(0, bound - (inflow[i] as number) * chemicalHeat(basis, gasFraction[i] as number))
-    burnt[i] = set
-    released += set
-    heatIn[i] = (heatIn[i] as number) - set * coefficients.flameRadiation
+  for (let i = 0; i < nodes; i++) {
+    burnt[i] = Math.max(0, burnt[i] as number)
+    released += burnt[i] as number
   }
+  burnt[nodes] = 0
   return released
-}
-
-/**
- * Enthalpies and temperatures. A wall may take several times what the gas carries, so its share goes in with the
- * temperature that comes out: T ≈ reference + h/cp about the temperature before.
- */
-const spreadHeat = (w: Workspace, basis: GasBasis): void => {
-  const { plan, matrix, eliminated, gasFraction, enthalpy, temperature, heatIn, reference, heat } = w
-  const n = plan.nodes.length
-  for (let i = 0; i < n; i++) {
-    const before = temperature[i] as number
-    const z = gasFraction[i] as number
-    heat[i] = mixtureHeat(basis, z, before)
-    reference[i] = before - mixtureEnthalpy(basis, z, before) / (heat[i] as number)
-    enthalpy[i] = heatIn[i] as number
-  }
-  eliminated.set(matrix)
-  const take = (row: number, conductance: number, column: number): void => {
-    enthalpy[row] = (enthalpy[row] as number) - conductance * (reference[column] as number)
-    eliminated[row * n + column] =
-      (eliminated[row * n + column] as number) + conductance / (heat[column] as number)
-  }
-  for (let i = 0; i < n; i++) {
-    enthalpy[i] = (enthalpy[i] as number) + (w.wallDrive[i] as number)
-    take(i, w.wallConductance[i] as number, i)
-  }
-  // The walls of a gap heat the air that passes from what it comes with, and what they give goes the way it goes.
-  for (const k of w.gapLinks) {
-    const { from, to } = plan.links[k] as (typeof plan.links)[number]
-    const g = w.gapConductance[k] as number
-    const share = w.gapShare[k] as number
-    const drawn = g * (w.gapWall[k] as number)
-    enthalpy[to] = (enthalpy[to] as number) + share * drawn
-    enthalpy[from] = (enthalpy[from] as number) + (1 - share) * drawn
-    take(to, share * g * share, from)
-    take(to, share * g * (1 - share), to)
-    take(from, (1 - share) * g * share, from)
-    take(from, (1 - share) * g * (1 - share), to)
-  }
-  eliminateDominant(eliminated, n, enthalpy)
-
-  // What was booked between gas and walls, with the temperatures it was booked at.
-  const reached = (i: number): number =>
-    (reference[i] as number) + (enthalpy[i] as number) / (heat[i] as number)
-  let fromWalls = 0
-  for (let i = 0; i < n; i++)
-    fromWalls += (w.wallDrive[i] as number) - (w.wallConductance[i] as number) * reached(i)
-  for (const k of w.gapLinks) {
-    const { from, to } = plan.links[k] as (typeof plan.links)[number]
-    const share = w.gapShare[k] as number
-    const enters = share * reached(from) + (1 - share) * reached(to)
-    const given = (w.gapConductance[k] as number) * ((w.gapWall[k] as number) - enters)
-    w.gapHeat[k] = given
-    fromWalls += given
-  }
-  w.ledger.fromWalls = fromWalls
-  for (let i = 0; i < n; i++)
-    temperature[i] = mixtureTemperature(
-      basis,
-      gasFraction[i] as number,
-      enthalpy[i] as number,
-      temperature[i] as number,
-    )
 }

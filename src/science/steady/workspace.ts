@@ -1,4 +1,5 @@
 import { type Accelerator, createAccelerator } from '#basis/numerics/anderson.ts'
+import { planElimination, type SparseElimination } from '#basis/numerics/sparseElimination.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import { emptyNetwork, type Network, OUTSIDE } from '#science/draft/network.ts'
 import type { DraughtLink, DraughtPlan } from '#science/draft/plan.ts'
@@ -9,11 +10,16 @@ import { frontModel } from '#science/fire/front.ts'
 import { airPerFuel } from '#science/fire/source.ts'
 import { TAR_ATOMS } from '#science/fire/tar.ts'
 import type { ChargedFuel } from '#science/fuel/charge.ts'
-import { AIR, AIR_MOLES, specificEnthalpy } from '#science/gas/blend.ts'
+import { AIR, AIR_MOLES, specificEnthalpy, specificHeat } from '#science/gas/blend.ts'
 import { type ViscosityRatio, viscosityRatio } from '#science/gas/viscosityRatio.ts'
 import type { Site } from '#science/site.ts'
 import { type Wind, windPressureAtHole, windPressureAtTop } from '#science/weather/wind.ts'
+import { type BedTable, emptyBed } from './bedTable.ts'
+import type { FrontStream } from './frontStream.ts'
+import { type HeatSystem, layOutHeat } from './heatSystem.ts'
+import { type LinkTable, linkTable, meetingPlaces } from './linkTable.ts'
 import { type Packing, packingOf } from './packing.ts'
+import { filmScale } from './wallHeat.ts'
 import { layOutWalls, type WallModel } from './wallModel.ts'
 
 export interface SteadyInput {
@@ -28,11 +34,13 @@ export interface SteadyInput {
 
 /**
  * Everything the steady state is worked out in, laid out once a stove: the inner loop allocates next to nothing.
- * Node arrays are indexed as `plan.nodes`, link arrays as `plan.links`.
+ * Link arrays are indexed as `plan.links`, node arrays as `plan.nodes` with the open air as one node more, the last.
  */
 export interface Workspace extends SteadyInput {
   readonly network: Network
   readonly solver: NetworkSolver
+  readonly table: LinkTable
+  readonly bed: BedTable
   readonly airDensity: number
   /** What the wind adds to each link's drive [Pa]. */
   readonly windHead: Float64Array
@@ -43,32 +51,53 @@ export interface Workspace extends SteadyInput {
   readonly temperature: Float64Array
   /** Mass fraction that came from the front [1]. */
   readonly gasFraction: Float64Array
-  /** [J/kg] */
+  /** [J/kg], [J/(kg K)] */
   readonly enthalpy: Float64Array
-  /** Heat set free at each node [W]. */
+  readonly specificHeat: Float64Array
+  /** Heat still bound in each node's gas [J/kg], and heat set free there [W]. */
+  readonly bound: Float64Array
   readonly burnt: Float64Array
-  /** From each node's gas to its walls: conductance [W/K], and that times the walls' temperatures [W]. */
-  readonly wallConductance: Float64Array
-  readonly wallDrive: Float64Array
   readonly density: Float64Array
   /** Of the gas that passes each link [kg/m³], [Pa s]. */
   readonly linkDensity: Float64Array
   readonly linkViscosity: Float64Array
-  /** Scale of the two-way flow through each link [kg/s]; see `exchange.ts`. */
+  /** Scale of the two-way flow through each link [kg/s], and what goes each way [kg/s]; see `exchange.ts`. */
   readonly exchange: Float64Array
+  readonly forward: Float64Array
+  readonly back: Float64Array
   /** Share of what passes each link that goes forward, for the gas it is filled with [1]. */
   readonly share: Float64Array
+  readonly fromFront: FrontStream
+  /** Mass that comes into each node [kg/s], and the system that carries composition with it. */
+  readonly inflow: Float64Array
+  readonly flowElimination: SparseElimination
+  readonly flowMatrix: Float64Array
+  readonly flowMeets: Int32Array
+  readonly flowDiagonal: Int32Array
+  readonly walls: WallModel
+  readonly heat: HeatSystem
+  /** See `filmScale` [1/m]. */
+  readonly filmPerConductivity: Float64Array
+  /** Heat from each of the walls' contacts into the gas [W], and its slopes by the wall and, falling, by the gas [W/K]. */
+  readonly contact: {
+    readonly heat: Float64Array
+    readonly byWall: Float64Array
+    readonly byGas: Float64Array
+  }
+  /** Slope of what each of the walls' sides loses to the open air [W/K]. */
+  readonly openSlope: Float64Array
+  /** Of each of the walls' gaps: film on both sides [W/K], what of it the air can take [W/K], share that goes upwards [1]. */
+  readonly gapTaken: {
+    readonly film: Float64Array
+    readonly conductance: Float64Array
+    readonly share: Float64Array
+  }
   /** Heat that the air of each gap link takes up [W]. */
   readonly gapHeat: Float64Array
-  /** It is conductance [W/K] times wall [K] less what comes in; that goes on upwards by the share [1]. */
-  readonly gapConductance: Float64Array
-  readonly gapWall: Float64Array
-  readonly gapShare: Float64Array
-  /** Ring gaps that air rises in. */
-  readonly gapLinks: readonly number[]
-  readonly walls: WallModel
-  /** What the last `transport` booked between gas and walls, into the gas [W]. */
-  readonly ledger: { fromWalls: number }
+  /** What the last round booked between gas and walls, into the gas [W]; and what every node takes from the open air [kg/s]. */
+  readonly ledger: { fromWalls: number; trace: number }
+  /** Pressure that drives each link, buoyancy included [Pa]. */
+  readonly drive: Float64Array
   /** For `settle`: the round before. */
   readonly previousFlow: Float64Array
   readonly beforeLast: Float64Array
@@ -76,16 +105,6 @@ export interface Workspace extends SteadyInput {
   readonly x: Float64Array
   readonly gx: Float64Array
   readonly accelerator: Accelerator
-  /** For `transport`: flow matrix, its eliminated copy, mass that comes into each node [kg/s] and heat with it [W]. */
-  readonly matrix: Float64Array
-  readonly eliminated: Float64Array
-  readonly inflow: Float64Array
-  readonly heatIn: Float64Array
-  /** cp of each node's gas [J/(kg K)] and T − h/cp [K], about the temperature before. */
-  readonly heat: Float64Array
-  readonly reference: Float64Array
-  /** Which segment of the bed a link is, −1 for the others. */
-  readonly segmentOf: Int32Array
 }
 
 /** The gas of a typical front of this fuel; how it shifts with the air flow moves its viscosity by less than 1 %. */
@@ -124,56 +143,76 @@ export const layOut = (given: SteadyInput): Workspace => {
   const plan = site.wind.speed > 0 ? splitForWind(given.plan, site.wind.from) : given.plan
   const input = { ...given, plan }
   const airDensity = site.pressure / (AIR.gasConstant * site.temperature)
+  const airEnthalpy = specificEnthalpy(AIR, site.temperature)
   const n = plan.nodes.length
   const m = plan.links.length
   const network = emptyNetwork(n, m)
-  const segmentOf = new Int32Array(m).fill(-1)
-  for (const [s, segment] of plan.bed.segments.entries()) segmentOf[segment.link] = s
-  for (const [k, link] of plan.links.entries()) {
-    network.from[k] = link.from
-    network.to[k] = link.to
+  const ends = plan.links.map(({ from, to }) => [from, to] as const)
+  for (const [k, [from, to]] of ends.entries()) {
+    network.from[k] = from
+    network.to[k] = to
   }
-  const gapLinks = plan.links.flatMap((link, k) => (link.kind === 'gap' ? [k] : []))
-  const packed = packingOf(n, m, plan.walls.length, gapLinks)
+  const walls = layOutWalls(plan, site.temperature, coefficients)
+  const flowElimination = planElimination(n, ends)
+  const packed = packingOf(n, m, walls)
+  /** One number a node, the open air's known. */
+  const ofNodes = (ofAir: number): Float64Array => {
+    const values = new Float64Array(n + 1)
+    values[n] = ofAir
+    return values
+  }
   return {
     ...input,
     network,
-    solver: createSolver(n, m),
+    solver: createSolver(network),
+    table: linkTable(plan, coefficients),
+    bed: emptyBed(plan.bed.segments.length),
     airDensity,
     windHead: Float64Array.from(plan.links, (link) => windDrive(link, site.wind, airDensity, coefficients)),
-    airEnthalpy: specificEnthalpy(AIR, site.temperature),
+    airEnthalpy,
     viscosity: viscosityOf(given),
-    temperature: new Float64Array(n),
-    gasFraction: new Float64Array(n),
-    enthalpy: new Float64Array(n),
-    burnt: new Float64Array(n),
-    wallConductance: new Float64Array(n),
-    wallDrive: new Float64Array(n),
-    density: new Float64Array(n),
+    temperature: ofNodes(site.temperature),
+    gasFraction: ofNodes(0),
+    enthalpy: ofNodes(airEnthalpy),
+    specificHeat: ofNodes(specificHeat(AIR, site.temperature)),
+    bound: ofNodes(0),
+    burnt: ofNodes(0),
+    density: ofNodes(airDensity),
     linkDensity: new Float64Array(m),
     linkViscosity: new Float64Array(m),
     exchange: new Float64Array(m),
+    forward: new Float64Array(m),
+    back: new Float64Array(m),
     share: new Float64Array(m).fill(1),
+    fromFront: { made: 0, passedAir: 0, through: 0, heat: 0 },
+    inflow: ofNodes(0),
+    flowElimination,
+    flowMatrix: new Float64Array(flowElimination.places),
+    flowMeets: meetingPlaces(flowElimination, ends),
+    flowDiagonal: Int32Array.from(plan.nodes, (_, i) => flowElimination.place(i, i)),
+    walls,
+    heat: layOutHeat(plan, walls),
+    filmPerConductivity: filmScale(input),
+    contact: {
+      heat: new Float64Array(walls.contacts.length),
+      byWall: new Float64Array(walls.contacts.length),
+      byGas: new Float64Array(walls.contacts.length),
+    },
+    openSlope: new Float64Array(walls.open.length),
+    gapTaken: {
+      film: new Float64Array(walls.gaps.length),
+      conductance: new Float64Array(walls.gaps.length),
+      share: new Float64Array(walls.gaps.length),
+    },
     gapHeat: new Float64Array(m),
-    gapConductance: new Float64Array(m),
-    gapWall: new Float64Array(m),
-    gapShare: new Float64Array(m),
-    gapLinks,
-    walls: layOutWalls(plan, site.temperature),
+    ledger: { fromWalls: 0, trace: 0 },
+    drive: new Float64Array(m),
     previousFlow: new Float64Array(m),
     beforeLast: new Float64Array(m),
     packed,
     x: new Float64Array(packed.size),
     gx: new Float64Array(packed.size),
     accelerator: createAccelerator(packed.size, ACCELERATION_DEPTH),
-    ledger: { fromWalls: 0 },
-    matrix: new Float64Array(n * n),
-    eliminated: new Float64Array(n * n),
-    inflow: new Float64Array(n),
-    heatIn: new Float64Array(n),
-    heat: new Float64Array(n),
-    reference: new Float64Array(n),
-    segmentOf,
   }
 }
 

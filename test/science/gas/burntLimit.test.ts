@@ -35,7 +35,7 @@ const heat =
   specificEnthalpy(unburnt, 298.15) +
   stoichiometricAir * specificEnthalpy(AIR, 298.15) -
   whole * specificEnthalpy(burnt, 298.15)
-const basis: GasBasis = { unburnt, burnt, stoichiometricAir, heat }
+const basis: GasBasis = { unburnt, burnt, stoichiometricAir, gasHeat: heat }
 
 /** Temperatures of the mixture by the limit and at equilibrium, the same heat radiated from both. */
 const flames = (airRatio: number, radiated: number) => {
