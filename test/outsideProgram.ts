@@ -1,5 +1,12 @@
 import { spawnSync } from 'node:child_process'
 
+interface Program {
+  /** Where it is not the name it goes by. */
+  readonly command?: string
+  readonly probe: readonly string[]
+  readonly debian: string
+}
+
 /**
  * Programs of others that some tests check ours against, with how to find out whether they are here and
  * the Debian package that brings them.
@@ -12,13 +19,17 @@ const PROGRAMS = {
   mutool: { probe: ['-v'], debian: 'mupdf-tools' },
   admesh: { probe: ['--version'], debian: 'admesh' },
   python3: { probe: ['--version'], debian: 'python3' },
-} as const
+  // Debian's own Python: ezdxf is installed for no other.
+  ezdxf: { command: '/usr/bin/python3', probe: ['-c', 'import ezdxf'], debian: 'python3-ezdxf' },
+} as const satisfies Readonly<Record<string, Program>>
 
 export type OutsideProgram = keyof typeof PROGRAMS
 
 const missing = (program: OutsideProgram): string | null => {
-  const { probe, debian } = PROGRAMS[program]
-  return spawnSync(program, probe).error === undefined
+  const { command = program, probe, debian }: Program = PROGRAMS[program]
+  const { error, status } = spawnSync(command, probe)
+  // A module that is missing ends Python with 1; some programs end so too when asked for their version.
+  return error === undefined && (command === program || status === 0)
     ? null
     : `${program} is not installed (Debian package ${debian})`
 }

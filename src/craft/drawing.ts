@@ -6,6 +6,9 @@ import type { Millimetres } from '#basis/units.ts'
  */
 export type Layer = 'cut' | 'drill' | 'fold' | 'mark' | 'paper' | 'text' | 'dimension'
 
+/** In the order in which writers lay them on each other: fine marks first, so that the lines that matter lie on top. */
+export const LAYERS: readonly Layer[] = ['mark', 'dimension', 'paper', 'fold', 'drill', 'cut', 'text']
+
 /** x to the right, y up [mm]. */
 export interface Point {
   readonly x: number

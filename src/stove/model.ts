@@ -62,10 +62,12 @@ export interface BandPart {
 export interface Can {
   /** Size code such as `404x700`, where it came from one. */
   readonly code: string | null
-  /** Outside, over the double seam (the size code's first figure) [m]. */
+  /** Outside, over the double seam (the size code's first figure); of a can that tapers, over the wider one [m]. */
   readonly seamDiameter: Measured
-  /** Outside of the plain body [m]. */
+  /** Outside of the plain body; of a can that tapers, halfway up [m]. */
   readonly bodyDiameter: Measured
+  /** Of a can that tapers; absent: its wall stands upright. */
+  readonly taper?: Taper
   /** Over both seams (the size code's second figure) or as trimmed [m]. */
   readonly height: Measured
   readonly bodyWall: Metres
@@ -78,6 +80,12 @@ export interface Can {
   readonly beads: readonly { readonly from: Metres; readonly to: Metres }[]
   /** Where the welded side seam runs, or null for a drawn can or an unknown one. */
   readonly sideSeam: Degrees | null
+}
+
+/** Outside of the plain body at either edge of the can as it stands, trimmed or not [m]. */
+export interface Taper {
+  readonly bottom: Measured
+  readonly top: Measured
 }
 
 /**

@@ -26,7 +26,7 @@ export const stripEnds = (
     (shape) =>
       shape.kind === 'polyline' &&
       shape.closed &&
-      shape.points.length === 6 &&
+      shape.points.length >= 6 &&
       (shape.layer === 'paper' || shape.layer === 'cut'),
   )
   if (outline?.kind !== 'polyline') throw new Error(`"${drawing.title}" has no outline of a strip`)

@@ -1,5 +1,6 @@
-import { element, linesOf, lineWidth, px, type Sheet } from '#craft/section/sheet.ts'
+import { linesOf, lineWidth, type Sheet } from '#craft/section/sheet.ts'
 import type { Theme } from '#craft/section/theme.ts'
+import { element, px } from '#craft/svg/element.ts'
 import { ticksOf, tickText } from './axis.ts'
 import type { Note, Panel, Point, Series, Tone } from './panel.ts'
 

@@ -3,6 +3,7 @@ import { formatLength } from '#basis/text/format.ts'
 import { readLength } from '#basis/text/length.ts'
 import type { Metres } from '#basis/units.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
 import type { DrillGuide, Guides } from '#craft/guide/guide.ts'
 import { drillGuides } from '#craft/guide/guides.ts'
 import { GUIDE_DEFAULTS, type GuideOptions } from '#craft/guide/options.ts'
@@ -18,7 +19,6 @@ import { stopsBlock } from '../page/findings.ts'
 import { readMe } from '../page/readMe.ts'
 import { page, wrap } from '../page/text.ts'
 import { formatOf, solidFiles } from '../solid/write.ts'
-import { fileNameOf } from './templates.ts'
 
 export interface GuidesCommandOptions {
   readonly as: string

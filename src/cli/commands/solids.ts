@@ -4,6 +4,7 @@ import { readLength } from '#basis/text/length.ts'
 import type { Metres } from '#basis/units.ts'
 import { toMillimetres } from '#basis/units.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
 import { ARRANGEMENTS, type Arrangement, arranged } from '#craft/solid/arrange.ts'
 import { boundsOf, type Mesh } from '#craft/solid/mesh.ts'
 import type { PartSolid } from '#craft/solid/part.ts'
@@ -19,7 +20,6 @@ import { stopsBlock } from '../page/findings.ts'
 import { readMe } from '../page/readMe.ts'
 import { columns, page, wrap } from '../page/text.ts'
 import { formatOf, type SolidGroup, solidFiles } from '../solid/write.ts'
-import { fileNameOf } from './templates.ts'
 
 export interface SolidsCommandOptions {
   readonly as: string

@@ -1,4 +1,5 @@
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
 import type { BuildStep } from '#craft/steps/step.ts'
 import { buildSteps } from '#craft/steps/steps.ts'
 import { stepSvg } from '#craft/steps/svg.ts'
@@ -11,7 +12,6 @@ import { cautionBlock } from '../page/cautions.ts'
 import { stopsBlock } from '../page/findings.ts'
 import { stepBlocks } from '../page/steps.ts'
 import { page, wrap } from '../page/text.ts'
-import { fileNameOf } from './templates.ts'
 
 export interface StepsOptions {
   readonly out?: string

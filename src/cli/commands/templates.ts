@@ -1,7 +1,8 @@
 import { BadInput, type Problem } from '#basis/problem.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import type { PaperName } from '#craft/sheet/paper.ts'
-import { type Templates, templatesPdf } from '#craft/templates.ts'
+import { fileNameOf } from '#craft/fileName.ts'
+import { PAPER_NAMES, type PaperName } from '#craft/sheet/paper.ts'
+import { type SeparateFormat, templateDrawings, templatesPdf } from '#craft/templates.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
@@ -14,28 +15,44 @@ import { page, wrap } from '../page/text.ts'
 
 export interface TemplatesCommandOptions {
   readonly paper: string
+  readonly as: string
   readonly out: string
   readonly date?: string
   readonly json?: boolean
 }
 
-const PAPERS: readonly PaperName[] = ['A4', 'Letter']
+type Format = 'pdf' | SeparateFormat
 
-const paperOf = (name: string): PaperName => {
-  const paper = PAPERS.find((known) => known.toLowerCase() === name.toLowerCase())
+const FORMATS: readonly Format[] = ['pdf', 'svg', 'dxf']
+
+/** A name of a list, in whatever capitals it was written. */
+const named = <Name extends string>(names: readonly Name[], said: string): Name | undefined =>
+  names.find((known) => known.toLowerCase() === said.toLowerCase())
+
+const listed = (names: readonly string[]): string => `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`
+
+const paperOf = (said: string): PaperName => {
+  const paper = named(PAPER_NAMES, said)
   if (paper !== undefined) return paper
   throw new BadInput([
-    problemOf('paper.unknown', '--paper', name, PAPERS.join(' or '), 'Name the paper your printer holds.'),
+    problemOf('paper.unknown', '--paper', said, listed(PAPER_NAMES), 'Name the paper your printer holds.'),
   ])
 }
 
-/** A file name from a stove's name: letters and figures of any script, hyphens for the rest. */
-export const fileNameOf = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .slice(0, 60)
-    .replace(/^-+|-+$/g, '') || 'stove'
+const formatsOf = (said: string): readonly Format[] => {
+  const format = named([...FORMATS, 'all' as const], said)
+  if (format === 'all') return FORMATS
+  if (format !== undefined) return [format]
+  throw new BadInput([
+    problemOf(
+      'format.unknown',
+      '--as',
+      said,
+      listed([...FORMATS, 'all']),
+      'PDF is for printing; SVG and DXF hold each drawing whole, for a plotter or a drawing program.',
+    ),
+  ])
+}
 
 /** What the templates find wrong, told where the user wrote it. */
 const whereWritten = (problem: Problem, file: string): Problem =>
@@ -43,48 +60,95 @@ const whereWritten = (problem: Problem, file: string): Problem =>
     ? { ...problem, field: '--date' }
     : { ...problem, field: `${file}: ${problem.field}` }
 
-const drawn = async (
-  env: Environment,
-  stove: Stove,
-  file: string,
-  paper: PaperName,
-  date: string,
-): Promise<Templates> => {
-  const fonts = env.fonts()
+interface MadeFile {
+  readonly name: string
+  readonly format: Format
+  /** Of the PDF, all of them; of a drawing, its own. */
+  readonly title: string
+  readonly pages: number
+  readonly bytes: Uint8Array
+}
+
+interface Made {
+  readonly files: readonly MadeFile[]
+  readonly missingLetters: readonly string[]
+}
+
+interface Wanted {
+  readonly formats: readonly Format[]
+  readonly paper: PaperName
+  readonly date: string
+}
+
+const make = async (env: Environment, stove: Stove, { formats, paper, date }: Wanted): Promise<Made> => {
+  const { version } = env
+  const files: MadeFile[] = []
+  const missing: string[] = []
+  for (const format of formats) {
+    if (format === 'pdf') {
+      const made = await templatesPdf(stove, { paper, date, version, fonts: env.fonts() })
+      const name = `${fileNameOf(stove.name)}-templates-${paper.toLowerCase()}.pdf`
+      files.push({ name, format, title: 'all templates', pages: made.pages, bytes: made.pdf })
+      missing.push(...made.missingLetters)
+      continue
+    }
+    const encoder = new TextEncoder()
+    for (const { name, title, text } of templateDrawings(stove, format, { date, version }))
+      files.push({ name, format, title, pages: 1, bytes: encoder.encode(text) })
+  }
+  return { files, missingLetters: missing }
+}
+
+const drawnFor = async (env: Environment, stove: Stove, file: string, wanted: Wanted): Promise<Made> => {
   try {
-    return await templatesPdf(stove, { paper, date, version: env.version, fonts })
+    return await make(env, stove, wanted)
   } catch (error) {
     if (!(error instanceof BadInput)) throw error
     throw new BadInput(error.problems.map((problem) => whereWritten(problem, file)))
   }
 }
 
+/** A line for the PDF, a line for each drawing. */
+const fileLine = ({ format, title, pages, path }: MadeFile & { readonly path: string }, paper: PaperName) =>
+  format === 'pdf'
+    ? `${path}: ${pages} ${pages === 1 ? 'page' : 'pages'} of ${paper}, true size`
+    : `${path}: ${title}, true size in millimetres`
+
+const PRINTING =
+  'Print at 100 % (no “fit to page”), then measure both bars on a page: each is 100 mm long, the line beside it 4 in. Do not drill from a page whose bars are off by more than 0.5 mm (1/64 in).'
+
 export const templates = async (
   env: Environment,
   file: string,
   options: TemplatesCommandOptions,
 ): Promise<ExitCode> => {
-  const paper = paperOf(options.paper)
+  const [paper, formats] = [paperOf(options.paper), formatsOf(options.as)]
   const stove = stoveFrom(env, file)
   const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
-  const made = await drawn(env, stove, file, paper, options.date ?? env.today())
-  const name = `${fileNameOf(stove.name)}-templates-${paper.toLowerCase()}.pdf`
-  const path = writeInto(env, options.out, name, made.pdf)
+  // All of it is made before any of it is written.
+  const made = await drawnFor(env, stove, file, { formats, paper, date: options.date ?? env.today() })
+  const files = made.files.map((one) => ({
+    ...one,
+    path: writeInto(env, options.out, one.name, one.bytes),
+  }))
   if (options.json) {
-    const { pages, missingLetters } = made
-    const answer = { stove: stove.name, paper, pages, path, missingLetters }
-    env.out(`${JSON.stringify({ ...answer, stopFindings: stops, cautions: MAKING_CAUTIONS }, null, 2)}\n`)
+    const answer = {
+      stove: stove.name,
+      paper,
+      files: files.map(({ path, format, title, pages }) => ({ path, format, title, pages })),
+      missingLetters: made.missingLetters,
+      stopFindings: stops,
+      cautions: MAKING_CAUTIONS,
+    }
+    env.out(`${JSON.stringify(answer, null, 2)}\n`)
     return code
   }
   env.out(
     page(
-      wrap(`${path}: ${made.pages} ${made.pages === 1 ? 'page' : 'pages'} of ${paper}, true size`, env.width),
+      files.map((one) => wrap(fileLine(one, paper), env.width, '', '  ')).join('\n'),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
-      wrap(
-        'Print at 100 % (no “fit to page”), then measure both bars on a page: each is 100 mm long, the line beside it 4 in. Do not drill from a page whose bars are off by more than 0.5 mm (1/64 in).',
-        env.width,
-      ),
+      wrap(PRINTING, env.width),
       made.missingLetters.length === 0
         ? null
         : wrap(`The font has no letter for ${made.missingLetters.join(' ')}; they print as “?”.`, env.width),

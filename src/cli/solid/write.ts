@@ -1,9 +1,9 @@
 import { BadInput } from '#basis/problem.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
 import { writeStl } from '#craft/mesh/stl.ts'
 import { writeThreeMf } from '#craft/mesh/threeMf.ts'
 import type { Mesh } from '#craft/solid/mesh.ts'
-import { fileNameOf } from '../commands/templates.ts'
 import type { Environment } from '../environment.ts'
 import { problemOf } from '../input.ts'
 

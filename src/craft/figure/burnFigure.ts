@@ -5,11 +5,11 @@ import {
   linesOf,
   openSheet,
   PROSE,
-  px,
   SMALL_SIZE,
 } from '../section/sheet.ts'
 import { svgPage } from '../section/svg.ts'
 import { lightTheme, type Theme } from '../section/theme.ts'
+import { px } from '../svg/element.ts'
 import { drawBed } from './drawBed.ts'
 import { drawEvents, eventsHeight, placeEvents } from './drawEvents.ts'
 import { drawPower, powerWords } from './drawPower.ts'

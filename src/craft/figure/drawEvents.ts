@@ -1,4 +1,5 @@
-import { lineWidth, px, type Sheet, SMALL_SIZE } from '../section/sheet.ts'
+import { lineWidth, type Sheet, SMALL_SIZE } from '../section/sheet.ts'
+import { px } from '../svg/element.ts'
 import type { FigureEvent } from './input.ts'
 import type { Panel } from './panel.ts'
 import { clockText, type Scale } from './scale.ts'

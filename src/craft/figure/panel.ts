@@ -1,4 +1,5 @@
-import { px, type Sheet, SMALL_SIZE } from '../section/sheet.ts'
+import { type Sheet, SMALL_SIZE } from '../section/sheet.ts'
+import { px } from '../svg/element.ts'
 import type { Scale } from './scale.ts'
 
 /** A field of the figure that shares the time axis with the others. */

@@ -1,5 +1,6 @@
 import { type Millimetres, toMillimetres } from '#basis/units.ts'
-import { bodyInside, bottomOpening, topOpening, type WhichEnd } from '#stove/can/ends.ts'
+import { bottomOpening, topOpening, type WhichEnd } from '#stove/can/ends.ts'
+import { bodyAtEnd, insideAtEnd } from '#stove/can/taper.ts'
 import type { Can, CanPart, DiscPart, Face, Opening, RowOpening } from '#stove/model.ts'
 import { both } from './wording.ts'
 
@@ -31,8 +32,8 @@ const openingsIn = (openings: CanPart['openings'], face: Face): FlatDisc['openin
 /** Radius of the paper on a can's end [mm]: in a countersunk end it must lie flat inside the rim. */
 const paperRadius = (can: Can, which: WhichEnd): number =>
   can[which].kind === 'plain'
-    ? toMillimetres(bodyInside(can).value) / 2 - toMillimetres(can.endWall) - PLAY_IN_RECESS
-    : toMillimetres(can.bodyDiameter.value) / 2
+    ? toMillimetres(insideAtEnd(can, which).value) / 2 - toMillimetres(can.endWall) - PLAY_IN_RECESS
+    : toMillimetres(bodyAtEnd(can, which).value) / 2
 
 const endNote = (can: Can, which: WhichEnd, radius: number): string => {
   const size = `Paper Ø ${both((2 * radius) / 1000)}`

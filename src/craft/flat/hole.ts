@@ -9,13 +9,13 @@ const millimetres = (value: number): number => value * 1000
 
 const line = (layer: Layer, from: Point, to: Point): Shape => ({ kind: 'line', layer, from, to })
 
-/** A hole to drill: its circle, and the cross that the punch goes on. */
+/** A hole to drill: its circle, and the cross that the punch goes on, which no machine is to follow. */
 export const drilledHole = (centre: Point, radius: number): readonly Shape[] => {
   const arm = radius + CROSS_BEYOND
   return [
     { kind: 'circle', layer: 'drill', centre, radius },
-    line('drill', { x: centre.x - arm, y: centre.y }, { x: centre.x + arm, y: centre.y }),
-    line('drill', { x: centre.x, y: centre.y - arm }, { x: centre.x, y: centre.y + arm }),
+    line('dimension', { x: centre.x - arm, y: centre.y }, { x: centre.x + arm, y: centre.y }),
+    line('dimension', { x: centre.x, y: centre.y - arm }, { x: centre.x, y: centre.y + arm }),
   ]
 }
 

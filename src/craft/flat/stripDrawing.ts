@@ -1,13 +1,14 @@
 import { type Metres, type Millimetres, toMillimetres } from '#basis/units.ts'
-import { boxRound, grow } from '../box.ts'
-import type { Drawing, Layer, Point, Shape } from '../drawing.ts'
+import { around, boxRound, grow, shapeBox } from '../box.ts'
+import type { Drawing, Point, Shape } from '../drawing.ts'
 import { openRoom, type Room } from '../lettering/room.ts'
 import { moved } from '../move.ts'
 import { alongStrip } from './bearing.ts'
 import { CROSS_BEYOND } from './hole.ts'
+import { outline } from './outline.ts'
 import { bearingScale } from './scale.ts'
 import type { Strip } from './strip.ts'
-import { copiesOf, stripHoleShapes, stripHoles } from './stripHoles.ts'
+import { placesOf, stripHoleShapes, stripHoles } from './stripHoles.ts'
 import { stripLettering } from './stripLettering.ts'
 import { rowNote } from './wording.ts'
 
@@ -15,94 +16,116 @@ import { rowNote } from './wording.ts'
 const MARGIN = 2
 /** How much of a bead shows at either end of the strip [mm]. */
 const BEAD_TICK = 5
+/** A bent or slanted line is kept free of text in steps of this length [mm]. */
+const STEP = 2
 
-const line = (layer: Layer, from: Point, to: Point): Shape => ({ kind: 'line', layer, from, to })
+/** Keeps text off a line that runs through these points. */
+const blockAlong = (room: Room, points: readonly Point[]): void => {
+  for (const [index, to] of points.slice(1).entries())
+    room.block(grow(around([points[index] as Point, to]), 0.2))
+}
 
-/** The strip's outline, its overlap with slanted corners, and the line where the ends meet. */
-const outline = ({ stuff, length, tab }: Strip, height: number): readonly Shape[] => {
-  const slant = Math.min(3, height / 4)
-  const layer: Layer = stuff === 'tin' ? 'cut' : 'paper'
-  return [
-    {
-      kind: 'polyline',
-      layer,
-      closed: true,
-      points: [
-        { x: 0, y: 0 },
-        { x: length, y: 0 },
-        { x: length + tab, y: slant },
-        { x: length + tab, y: height - slant },
-        { x: length, y: height },
-        { x: 0, y: height },
-      ],
-    },
-    line('mark', { x: length, y: 0 }, { x: length, y: height }),
-  ]
+/** Keeps text off a line round the wall or straight up it. */
+const blockLine = (
+  room: Room,
+  { development: { at, isTapered } }: Strip,
+  from: readonly [along: number, up: number],
+  to: readonly [along: number, up: number],
+): void => {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1])
+  const steps = isTapered ? Math.max(1, Math.ceil(long / STEP)) : 1
+  const points = Array.from({ length: steps + 1 }, (_, index) => {
+    const share = index / steps
+    return at(from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1]))
+  })
+  blockAlong(room, points)
 }
 
 /** Centre line of every row, and what is known of seam and beads. */
-const guides = (strip: Strip, height: number, room: Room): readonly Shape[] => {
-  const up = (value: Metres): number => toMillimetres(value) - toMillimetres(strip.low)
+const guides = (strip: Strip, room: Room): readonly Shape[] => {
+  const { at, round, upOf, length, height } = strip.development
   const shapes: Shape[] = []
-  const across = (y: number): void => {
-    shapes.push(line('mark', { x: 0, y }, { x: strip.length, y }))
-    room.block({ left: 0, right: strip.length, bottom: y - 0.2, top: y + 0.2 })
+  const across = (up: number, from: number, to: number): void => {
+    shapes.push(round('mark', up, from, to))
+    blockLine(room, strip, [from, up], [to, up])
   }
-  const upright = (x: number): void => {
-    shapes.push(line('mark', { x, y: 0 }, { x, y: height }))
-    room.block({ left: x - 0.2, right: x + 0.2, bottom: 0, top: height })
-  }
-  for (const y of new Set(strip.rows.map(({ row }) => up(row.height)))) across(y)
-  if (strip.sideSeam !== null && alongStrip(strip, strip.sideSeam) > 0.5)
-    upright(alongStrip(strip, strip.sideSeam))
-  for (const y of strip.beads.flatMap(({ from, to }) => [up(from), up(to)])) {
-    if (y <= 0 || y >= height) continue
-    for (const [from, to] of [
-      [0, BEAD_TICK],
-      [strip.length - BEAD_TICK, strip.length],
-    ] as const) {
-      shapes.push(line('mark', { x: from, y }, { x: to, y }))
-      room.block({ left: from, right: to, bottom: y - 0.2, top: y + 0.2 })
+  for (const up of new Set(strip.rows.map(({ row }) => upOf(row.height)))) across(up, 0, length)
+  if (strip.sideSeam !== null) {
+    const along = alongStrip(strip, strip.sideSeam)
+    if (along > 0.5) {
+      shapes.push({ kind: 'line', layer: 'mark', from: at(along, 0), to: at(along, height) })
+      blockLine(room, strip, [along, 0], [along, height])
     }
+  }
+  for (const up of strip.beads.flatMap(({ from, to }) => [upOf(from), upOf(to)])) {
+    if (up <= 0 || up >= height) continue
+    across(up, 0, BEAD_TICK)
+    across(up, length - BEAD_TICK, length)
   }
   return shapes
 }
 
-/** The strip with its lower left corner at the origin. */
-const stripShapes = (strip: Strip, height: number): readonly Shape[] => {
-  const room = openRoom({ left: 0, bottom: 0, right: strip.length + strip.tab, top: height })
-  const holes = stripHoles(strip)
-  const holeShapes = holes.flatMap((hole) => stripHoleShapes(strip, hole))
-  for (const { row, box, middle, leftOut } of holes) {
-    for (const by of copiesOf(strip, box)) {
-      const centre = { x: middle.x + by, y: middle.y }
-      if (row.row.hole.shape === 'round')
-        room.blockCircle(centre, toMillimetres(row.row.hole.diameter) / 2 + (leftOut ? 0 : CROSS_BEYOND))
-      else room.block({ ...box, left: box.left + by, right: box.right + by })
-    }
+/** Paper on which labels look for places: the strip with its overlap, whatever its shape. */
+const roomOn = (strip: Strip): Room => {
+  const { isTapered, length, height, placeOf } = strip.development
+  const end = length + strip.tab
+  if (!isTapered) return openRoom({ left: 0, bottom: 0, right: end, top: height })
+  const lies = (point: Point): boolean => {
+    const { along, up } = placeOf(point)
+    return along >= 0 && along <= end && up >= 0 && up <= height
   }
-  room.block({ left: strip.length - 0.2, right: strip.length + 0.2, bottom: 0, top: height })
-  const guideLines = guides(strip, height, room)
-  const scale = bearingScale(strip, height, room)
-  return [
-    ...outline(strip, height),
-    ...guideLines,
-    ...holeShapes,
-    ...scale,
-    ...stripLettering(strip, height, room),
-  ]
+  return openRoom(boxRound(outline(strip)), ({ left, right, bottom, top }) =>
+    [left, (left + right) / 2, right].every((x) =>
+      [bottom, (bottom + top) / 2, top].every((y) => lies({ x, y })),
+    ),
+  )
 }
 
-const notesOf = (strip: Strip): readonly string[] => [
-  ...strip.rows.map(({ name, row }) =>
-    rowNote(name, row, { pitch: (strip.length / 1000 / row.count) as Metres, paperLow: strip.low }),
-  ),
-  ...strip.notes,
+const stripShapes = (strip: Strip): readonly Shape[] => {
+  const room = roomOn(strip)
+  const { length, height } = strip.development
+  const holes = stripHoles(strip)
+  const holeShapes = holes.flatMap((hole) => stripHoleShapes(strip, hole))
+  for (const hole of holes) {
+    const { row, leftOut, box } = hole
+    for (const { middle } of placesOf(strip, hole)) {
+      if (row.row.hole.shape === 'round')
+        room.blockCircle(middle, toMillimetres(row.row.hole.diameter) / 2 + (leftOut ? 0 : CROSS_BEYOND))
+      else if (!strip.development.isTapered)
+        room.block({
+          left: box.left + middle.x,
+          right: box.right + middle.x,
+          bottom: box.bottom + middle.y,
+          top: box.top + middle.y,
+        })
+    }
+  }
+  if (strip.development.isTapered)
+    for (const shape of holeShapes) {
+      if (shape.kind === 'polyline') room.block(shapeBox(shape))
+      if (shape.kind === 'circle') room.blockCircle(shape.centre, shape.radius + CROSS_BEYOND)
+    }
+  blockLine(room, strip, [length, 0], [length, height])
+  const guideLines = guides(strip, room)
+  const scale = bearingScale(strip, room)
+  return [...outline(strip), ...guideLines, ...holeShapes, ...scale, ...stripLettering(strip, room)]
+}
+
+const notesOf = ({ rows, development: { upOf, roundAt, isTapered }, notes }: Strip): readonly string[] => [
+  ...rows.map(({ name, row }) => {
+    const up = upOf(row.height)
+    return rowNote(name, row, {
+      pitch: (roundAt(up) / 1000 / row.count) as Metres,
+      // Where the paper begins at the can's own edge and stands upright there is nothing to add.
+      upPaper: isTapered || up < toMillimetres(row.height) - 1e-9 ? ((up / 1000) as Metres) : null,
+    })
+  }),
+  ...notes,
 ]
 
-/** Draws a strip at true size. */
+/** Draws a strip at true size, its lower left corner at the origin. */
 export const drawStrip = (strip: Strip): Drawing => {
-  const shapes = stripShapes(strip, toMillimetres(strip.high) - toMillimetres(strip.low))
+  const shapes = stripShapes(strip)
   const { left, right, bottom, top } = grow(boxRound(shapes), MARGIN)
   return {
     title: strip.title,

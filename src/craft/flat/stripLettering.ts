@@ -1,7 +1,8 @@
-import { toMillimetres } from '#basis/units.ts'
+import { boxRound } from '../box.ts'
 import type { Point, Shape } from '../drawing.ts'
-import { besides, type Label, labelSize, type Room } from '../lettering/room.ts'
+import { besides, type Label, labelSize, type Room, type Spot } from '../lettering/room.ts'
 import { LABEL_SIZE, NOTE_SIZE } from '../lettering/sizes.ts'
+import { setDown } from '../move.ts'
 import { alongStrip } from './bearing.ts'
 import { holeSize } from './hole.ts'
 import type { NamedRow, Strip } from './strip.ts'
@@ -14,7 +15,7 @@ import { rowLabel } from './wording.ts'
 const LABEL_EVERY = { low: 235, high: 175 }
 const LOW = 100
 
-/** A strip on which labels look for their places. */
+/** A strip on which labels look for their places; these are said along and up the strip. */
 interface Lettering {
   readonly strip: Strip
   readonly height: number
@@ -25,13 +26,28 @@ interface Lettering {
   readonly reach: number
 }
 
-const openLettering = (strip: Strip, height: number, room: Room): Lettering => {
-  const count = Math.ceil(strip.length / (height < LOW ? LABEL_EVERY.low : LABEL_EVERY.high))
-  const share = strip.length / count
+/** The same room, asked for places along and up the strip; labels stand as upright as the wall does there. */
+const roomOnStrip = ({ development: { at, turnAt, isTapered } }: Strip, room: Room): Room => {
+  if (!isTapered) return room
+  return {
+    ...room,
+    letter: (label, spots) => {
+      const onPaper = function* (): Generator<Spot> {
+        for (const { x, y } of spots) yield { ...at(x, y), turn: turnAt(x) }
+      }
+      return room.letter(label, onPaper())
+    },
+  }
+}
+
+const openLettering = (strip: Strip, room: Room): Lettering => {
+  const { length, height } = strip.development
+  const count = Math.ceil(length / (height < LOW ? LABEL_EVERY.low : LABEL_EVERY.high))
+  const share = length / count
   return {
     strip,
     height,
-    room,
+    room: roomOnStrip(strip, room),
     shares: Array.from({ length: count }, (_, index) => (index + 0.5) * share),
     reach: share / 4,
   }
@@ -69,7 +85,7 @@ const letterRow = (
   { name, row }: NamedRow,
   x: number,
 ): readonly Shape[] => {
-  const middle = toMillimetres(row.height) - toMillimetres(strip.low)
+  const middle = strip.development.upOf(row.height)
   const half = holeSize(row.hole).height / 2
   const lines = rowLabel(name, row)
   const near = (label: Label): readonly [Label, Iterable<Point>] => {
@@ -103,7 +119,7 @@ const letterNote = (
   room: Room,
   lines: readonly string[],
   spots: () => Iterable<Point>,
-  angle: 0 | 90 = 0,
+  angle = 0,
 ): readonly Shape[] =>
   lines.length === 0
     ? []
@@ -129,26 +145,28 @@ const letterEdge = (
 }
 
 /** An arrow that says which way is up, near the left end if it has room there. */
-const upArrow = ({ height, room }: Lettering): readonly Shape[] => {
-  const [width, tall] = [7, Math.min(14, height - 4)]
+const upArrow = ({ strip, height, room }: Lettering): readonly Shape[] => {
+  const tall = Math.min(14, height - 4)
   const line = (from: Point, to: Point): Shape => ({ kind: 'line', layer: 'dimension', from, to })
+  const arrow: readonly Shape[] = [
+    line({ x: 0, y: 4.5 - tall / 2 }, { x: 0, y: tall / 2 }),
+    line({ x: -1.6, y: tall / 2 - 3 }, { x: 0, y: tall / 2 }),
+    line({ x: 1.6, y: tall / 2 - 3 }, { x: 0, y: tall / 2 }),
+    {
+      kind: 'text',
+      layer: 'text',
+      at: { x: 0, y: 0.8 - tall / 2 },
+      text: 'UP',
+      size: NOTE_SIZE,
+      anchor: 'middle',
+      angle: 0,
+    },
+  ]
   for (const { x, y } of spotsAt(14, allHeights(height, height / 2), 9)) {
-    const box = { left: x - width / 2, right: x + width / 2, bottom: y - tall / 2, top: y + tall / 2 }
-    if (!room.claim(box)) continue
-    return [
-      line({ x, y: box.bottom + 4.5 }, { x, y: box.top }),
-      line({ x: x - 1.6, y: box.top - 3 }, { x, y: box.top }),
-      line({ x: x + 1.6, y: box.top - 3 }, { x, y: box.top }),
-      {
-        kind: 'text',
-        layer: 'text',
-        at: { x, y: box.bottom + 0.8 },
-        text: 'UP',
-        size: NOTE_SIZE,
-        anchor: 'middle',
-        angle: 0,
-      },
-    ]
+    const { at, turnAt } = strip.development
+    const here = arrow.map((shape) => setDown(shape, at(x, y), turnAt(x)))
+    const { left, right, bottom, top } = boxRound(here)
+    if (room.claim({ left: left - 1, right: right + 1, bottom, top })) return here
   }
   return []
 }
@@ -157,7 +175,7 @@ const upArrow = ({ height, room }: Lettering): readonly Shape[] => {
 const letterSideSeam = ({ strip, height, room }: Lettering): readonly Shape[] => {
   if (strip.sideSeam === null) return []
   const x = alongStrip(strip, strip.sideSeam)
-  const isJoin = x < 0.5 || x > strip.length - 0.5
+  const isJoin = x < 0.5 || x > strip.development.length - 0.5
   const lines = isJoin ? ['this end goes', 'on the can’s side seam'] : ['can’s side seam']
   const spots = [3, -3, 5, -5].flatMap((beside) =>
     [0.5, 0.4, 0.6, 0.3, 0.7].map((share) => ({ x: x + beside, y: share * height })),
@@ -174,9 +192,11 @@ const letterTitle = ({ strip, height, room, shares, reach }: Lettering): readonl
 }
 
 /** Labels on the strip itself, in the order in which they may choose their places. */
-export const stripLettering = (strip: Strip, height: number, room: Room): readonly Shape[] => {
-  const on = openLettering(strip, height, room)
-  const onTab = [0.5, 0.4, 0.6].map((share) => ({ x: strip.length + strip.tab / 2, y: share * height }))
+export const stripLettering = (strip: Strip, paper: Room): readonly Shape[] => {
+  const on = openLettering(strip, paper)
+  const { height, room } = on
+  const middle = strip.development.length + strip.tab / 2
+  const onTab = [0.5, 0.4, 0.6].map((share) => ({ x: middle, y: share * height }))
   return [
     ...letterNote(room, strip.tabText, () => onTab, 90),
     ...strip.rows.flatMap((named) => on.shares.flatMap((x) => letterRow(on, named, x))),

@@ -23,16 +23,22 @@ const DEGREES = 180 / Math.PI
 export const trimAt = (shape: Shape, x: number, keep: 'left' | 'right'): readonly Shape[] => {
   switch (shape.kind) {
     case 'text':
-    case 'arc':
       return [shape]
-    case 'circle': {
+    case 'circle':
+    case 'arc': {
       const { layer, centre, radius } = shape
       const offset = keep === 'right' ? x - centre.x : centre.x - x
       if (offset <= -radius) return [shape]
       if (offset >= radius) return []
       const half = Math.acos(offset / radius) * DEGREES
       const middle = keep === 'right' ? 0 : 180
-      return [{ kind: 'arc', layer, centre, radius, from: middle - half, to: middle + half }]
+      const kept = { from: middle - half, to: middle + half }
+      if (shape.kind === 'circle') return [{ kind: 'arc', layer, centre, radius, ...kept }]
+      return [-360, 0, 360].flatMap((turn): readonly Shape[] => {
+        const from = Math.max(shape.from, kept.from + turn)
+        const to = Math.min(shape.to, kept.to + turn)
+        return from < to ? [{ ...shape, from, to }] : []
+      })
     }
     case 'line': {
       const rest = trimSegment(shape.from, shape.to, x, keep)

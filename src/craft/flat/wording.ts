@@ -63,14 +63,14 @@ const leftOutText = (row: RowOpening): string => {
 
 /**
  * All there is to say about a row, for the notes over the strip. `pitch` is measured along the paper;
- * `paperLow` is the height of the paper's lower edge above the part's bottom edge.
+ * `upPaper` is how far its middle lies up the paper, where that is not its height above the bottom edge.
  */
 export const rowNote = (
   name: string,
   row: RowOpening,
-  { pitch, paperLow }: { readonly pitch: Metres; readonly paperLow: Metres },
+  { pitch, upPaper }: { readonly pitch: Metres; readonly upPaper: Metres | null },
 ): string => {
-  const fromPaper = paperLow > 0 ? `, ${both(row.height - paperLow)} above the paper’s lower edge` : ''
+  const fromPaper = upPaper === null ? '' : `, ${both(upPaper)} up the paper from its lower edge`
   const spacing =
     row.count === 1
       ? `At ${bearingText(row.bearing)}.`

@@ -1,22 +1,16 @@
 import { type Metres, type Millimetres, metres, toMillimetres } from '#basis/units.ts'
 import { isSeamed } from '#stove/can/ends.ts'
+import { bodyAt } from '#stove/can/taper.ts'
 import type { Can, CanPart } from '#stove/model.ts'
 import { placeRow, wallHoleSize, wrapBearing } from '#stove/opening/row.ts'
+import { type Development, develop } from './development.ts'
+import { endsNote } from './endsWording.ts'
 import { chooseJoin, type Span } from './join.ts'
 import type { NamedRow, Strip } from './strip.ts'
 import { bearingText, both } from './wording.ts'
 
 /** Copy paper of 80 g/m² is about 0.1 mm thick [m]. Source: can_seams_tinplate.json, circumference_division. */
 export const PAPER_THICKNESS = metres(0.0001)
-
-/**
- * Length of a sheet of the given thickness once round a cylinder, measured where bending neither
- * stretches nor squeezes it: halfway through, at the diameter plus one thickness (half of it on either
- * side). Of 0.1 mm paper that adds π × 0.1 mm = 0.31 mm to the can's own circumference, and a hole
- * marked on the flat paper lands at its true bearing. [m]
- */
-export const lengthRound = (diameter: Metres, thickness: Metres): Metres =>
-  (Math.PI * (diameter + thickness)) as Metres
 
 /** Room for glue where one end of the paper goes under the other [mm]. Workshop judgement, no source. */
 const GLUE_TAB = 12 as Millimetres
@@ -28,38 +22,58 @@ const ABOVE_OPENINGS = 0.024
 const CLEAR_OF_JOIN = 2
 
 /** The stretches of wall that openings take, with a little room to either side. */
-export const openingSpans = (rows: readonly NamedRow[], circumference: Metres): readonly Span[] =>
+export const openingSpans = (
+  rows: readonly NamedRow[],
+  { roundAt, upOf }: Pick<Development, 'roundAt' | 'upOf'>,
+): readonly Span[] =>
   rows.flatMap(({ row }) => {
-    const half =
-      ((toMillimetres(wallHoleSize(row.hole).round) / 2 + CLEAR_OF_JOIN) / toMillimetres(circumference)) * 360
-    return placeRow({ ...row, leftOut: [] }, circumference).map(({ bearing }) => ({ bearing, half }))
+    const round = roundAt(upOf(row.height))
+    const half = ((toMillimetres(wallHoleSize(row.hole).round) / 2 + CLEAR_OF_JOIN) / round) * 360
+    return placeRow({ ...row, leftOut: [] }, metres(round / 1000)).map(({ bearing }) => ({ bearing, half }))
   })
 
 /** The rows among a part's openings. */
 export const rowsOf = (openings: CanPart['openings']): readonly NamedRow[] =>
   [...openings].flatMap(([name, opening]) => (opening.kind === 'row' ? [{ name, row: opening }] : []))
 
+const isTrimmed = (can: Can): boolean => can.bottom.kind === 'cut' || can.top.kind === 'cut'
+
 /**
  * Lower and upper edge of the paper [m]. Paper lies on the plain body only: a double seam stands out
- * beyond it, so there the paper's edge rests against the seam, which also keeps it level.
+ * beyond it, so there the paper's edge rests against the seam, which also keeps it level. Of a can that is
+ * cut down it reaches all the way, because its edge is what the can is cut along.
  */
 const paperEdges = (can: Can, rows: readonly NamedRow[]): { readonly low: Metres; readonly high: Metres } => {
   const low = isSeamed(can.bottom) ? can.seamHeight : 0
   const end = can.height.value - (isSeamed(can.top) ? can.seamHeight : 0)
   const openingsEnd = Math.max(...rows.map(({ row }) => row.height + wallHoleSize(row.hole).axial / 2))
-  return { low: metres(low), high: metres(Math.min(end, openingsEnd + ABOVE_OPENINGS)) }
+  return {
+    low: metres(low),
+    high: metres(isTrimmed(can) ? end : Math.min(end, openingsEnd + ABOVE_OPENINGS)),
+  }
 }
 
-const lowerEdgeText = (can: Can): readonly string[] =>
-  isSeamed(can.bottom)
-    ? ['lower edge rests on the bottom seam,', `${both(can.seamHeight)} above the can’s bottom edge`]
-    : ['lower edge is level', 'with the can’s bottom edge']
+const CUT_OUT = 'end cut out'
 
-const upperEdgeText = (can: Can, high: Metres): readonly string[] => {
+const lowerEdge = (can: Can): readonly string[] => {
+  const cut = can.bottom.kind === 'open' ? `, ${CUT_OUT}` : ''
+  if (isSeamed(can.bottom))
+    return [
+      `lower edge rests on the bottom seam${cut},`,
+      `${both(can.seamHeight)} above the can’s bottom edge`,
+    ]
+  return can.bottom.kind === 'cut'
+    ? ['cut the can off along this edge:', 'it becomes the bottom edge']
+    : ['lower edge is level', 'with the can’s bottom edge']
+}
+
+const upperEdge = (can: Can, high: Metres): readonly string[] => {
   const bodyEnd = can.height.value - (isSeamed(can.top) ? can.seamHeight : 0)
   if (high < bodyEnd - 1e-9) return []
-  return isSeamed(can.top)
-    ? ['upper edge meets the top seam']
+  if (isSeamed(can.top))
+    return [`upper edge meets the top seam${can.top.kind === 'open' ? `, ${CUT_OUT}` : ''}`]
+  return can.top.kind === 'cut'
+    ? ['cut the can off along this edge:', `${both(can.height.value)} above the bottom edge`]
     : ['upper edge is level', 'with the can’s top edge']
 }
 
@@ -72,19 +86,38 @@ const joinNote = (can: Can, join: number): string => {
     : `${meet}; the can’s side seam runs under the dashed line at ${bearingText(seam)}.`
 }
 
-/** The wrap of a can's wall, or null for a can with no opening in it. */
+/** What body the wrap is for and how long it is, so that it can be checked before a hole is punched. */
+const sizeNote = (can: Can, low: Metres, high: Metres, development: Development): string => {
+  const paper = 'π times body and one paper thickness (0.1 mm, 0.004 in)'
+  const round = (up: number): string => both(development.roundAt(up) / 1000)
+  if (!development.isTapered)
+    return `For a can body Ø ${both(can.bodyDiameter.value)}, measured outside between the seams: ${round(0)} from end to end, which is ${paper}.`
+  const [lower, upper] = [bodyAt(can, low).value, bodyAt(can, high).value]
+  return (
+    `For a can that tapers, Ø ${both(lower)} outside at the paper’s lower edge and Ø ${both(upper)} at its upper edge: ` +
+    `the edges are arcs, ${round(0)} and ${round(development.height)} from end to end, each ${paper}. Heights above the bottom edge are upright; up the paper, along the slope, they are a little more.`
+  )
+}
+
+/** The wrap of a can's wall, or null for a can with neither an opening in it nor an edge to cut it off along. */
 export const canWrap = (name: string, part: CanPart): Strip | null => {
   const rows = rowsOf(part.openings)
-  if (rows.length === 0) return null
   const { can } = part
-  const body = can.bodyDiameter.value
-  const length = lengthRound(body, PAPER_THICKNESS)
-  const join = chooseJoin(openingSpans(rows, length), can.sideSeam ?? 180)
+  if (rows.length === 0 && !isTrimmed(can)) return null
   const { low, high } = paperEdges(can, rows)
+  const development = develop({
+    lowDiameter: bodyAt(can, low).value,
+    highDiameter: bodyAt(can, high).value,
+    low,
+    high,
+    thickness: PAPER_THICKNESS,
+  })
+  const join = chooseJoin(openingSpans(rows, development), can.sideSeam ?? 180)
   return {
     title: `Wrap of ${name}`,
     stuff: 'paper',
-    length: toMillimetres(length),
+    development,
+    length: development.length as Millimetres,
     low,
     high,
     tab: GLUE_TAB,
@@ -92,11 +125,14 @@ export const canWrap = (name: string, part: CanPart): Strip | null => {
     rows,
     sideSeam: can.sideSeam,
     beads: can.beads,
-    lowerEdge: lowerEdgeText(can),
-    upperEdge: upperEdgeText(can, high),
+    lowerEdge: lowerEdge(can),
+    upperEdge: upperEdge(can, high),
+    cutEdges: { lower: can.bottom.kind === 'cut', upper: can.top.kind === 'cut' },
+    fingerTabs: [],
     tabText: ['glue: goes under', 'the other end'],
     notes: [
-      `For a can body Ø ${both(body)}, measured outside between the seams: ${both(length)} from end to end, which is π times body and one paper thickness (0.1 mm, 0.004 in). ${joinNote(can, join)} If they miss each other on the can by more than 1 mm (3/64 in), measure the can again.`,
+      `${sizeNote(can, low, high, development)} ${joinNote(can, join)} If they miss each other on the can by more than 1 mm (3/64 in), measure the can again.`,
+      ...endsNote(can),
     ],
   }
 }

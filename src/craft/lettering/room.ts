@@ -1,6 +1,7 @@
-import { type Box, boxesMeet, circleMeetsBox, grow, liesIn, shapeBox } from '../box.ts'
+import { type Box, directionOf, grow, liesIn, lineBoxes, type TextShape } from '../box.ts'
 import type { Layer, Point, Shape } from '../drawing.ts'
 import { emOf, textWidth } from './measure.ts'
+import { nothingTaken } from './taken.ts'
 
 /** Lines of text that stay together, the first on top. */
 export interface Label {
@@ -8,8 +9,8 @@ export interface Label {
   /** Height of a capital [mm]. */
   readonly size: number
   readonly layer?: Layer
-  /** 0, or 90 for text that reads upwards. */
-  readonly angle?: 0 | 90
+  /** Anticlockwise; 90 for text that reads upwards [deg]. */
+  readonly angle?: number
   /** Kept free before and after the text, where it would run into other text [mm]. */
   readonly beside?: number
 }
@@ -21,8 +22,6 @@ const CLEAR_BESIDE = 2.2
 /** From base line to base line [em]. */
 export const LINE_SPACING = 1.15
 
-type TextShape = Extract<Shape, { kind: 'text' }>
-
 /** The text of a label whose middle is at `middle`. */
 export const labelShapes = (
   { lines, size, layer = 'text', angle = 0 }: Label,
@@ -30,9 +29,10 @@ export const labelShapes = (
 ): readonly TextShape[] => {
   const pitch = emOf(size) * LINE_SPACING
   const first = ((lines.length - 1) * pitch) / 2 - size / 2
+  const { sin, cos } = directionOf(angle)
   return lines.map((text, index) => {
     const down = first - index * pitch
-    const at = angle === 0 ? { x: middle.x, y: middle.y + down } : { x: middle.x - down, y: middle.y }
+    const at = { x: middle.x - down * sin, y: middle.y + down * cos }
     return { kind: 'text', layer, at, text, size, anchor: 'middle', angle }
   })
 }
@@ -45,7 +45,12 @@ export const labelSize = ({
 }: Label): { readonly width: number; readonly height: number } => {
   const long = Math.max(...lines.map((line) => textWidth(line, size)))
   const tall = emOf(size) * (0.95 + (lines.length - 1) * LINE_SPACING)
-  return angle === 0 ? { width: long, height: tall } : { width: tall, height: long }
+  return Math.abs(angle) < 45 ? { width: long, height: tall } : { width: tall, height: long }
+}
+
+/** Where a label may have its middle, and how far it is turned there besides its own angle [mm, deg]. */
+export interface Spot extends Point {
+  readonly turn?: number
 }
 
 /** A piece of paper on which text looks for places that nothing else has taken. */
@@ -58,20 +63,12 @@ export interface Room {
   /** Takes a box if it is free, and says whether it was. */
   readonly claim: (box: Box) => boolean
   /** Sets a label with its middle on the first spot where it is clear of everything; nothing if there is none. */
-  readonly letter: (label: Label, spots: Iterable<Point>) => readonly Shape[]
+  readonly letter: (label: Label, spots: Iterable<Spot>) => readonly Shape[]
 }
-
-const shifted = ({ left, right, bottom, top }: Box, { x, y }: Point): Box => ({
-  left: left + x,
-  right: right + x,
-  bottom: bottom + y,
-  top: top + y,
-})
 
 /** `within` is asked besides the bounds, for paper that is not a rectangle. */
 export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true): Room => {
-  const blocked: Box[] = []
-  const circles: { readonly centre: Point; readonly radius: number }[] = []
+  const taken = nothingTaken()
   const free = (box: Box, along = CLEAR, across = CLEAR): boolean => {
     const wide = grow(box, CLEAR)
     const apart = {
@@ -80,36 +77,41 @@ export const openRoom = (bounds: Box, within: (box: Box) => boolean = () => true
       bottom: box.bottom - across,
       top: box.top + across,
     }
-    return (
-      liesIn(wide, bounds) &&
-      within(wide) &&
-      !blocked.some((other) => boxesMeet(apart, other)) &&
-      !circles.some(({ centre, radius }) => circleMeetsBox(centre, radius, wide))
-    )
+    // The dear question last: paper that is not a rectangle has to work out where every corner lies.
+    return liesIn(wide, bounds) && !taken.boxMeets(apart) && !taken.circleMeets(wide) && within(wide)
   }
   return {
-    block: (box) => {
-      blocked.push(box)
-    },
-    blockCircle: (centre, radius) => {
-      circles.push({ centre, radius })
-    },
+    block: taken.box,
+    blockCircle: taken.circle,
     isFree: (box) => free(box, CLEAR_BESIDE),
     claim: (box) => {
       const isFree = free(box)
-      if (isFree) blocked.push(box)
+      if (isFree) taken.box(box)
       return isFree
     },
     letter: (label, spots) => {
-      const origin = { x: 0, y: 0 }
-      const boxes = labelShapes(label, origin).map(shapeBox)
-      const { angle = 0, beside = CLEAR_BESIDE } = label
-      const [along, across] = angle === 0 ? [beside, CLEAR] : [CLEAR, beside]
+      const { lines, size, beside = CLEAR_BESIDE } = label
+      const widths = lines.map((line) => textWidth(line, size))
+      const pitch = emOf(size) * LINE_SPACING
+      const first = ((lines.length - 1) * pitch) / 2 - size / 2
       for (const spot of spots) {
-        const taken = boxes.map((box) => shifted(box, spot))
-        if (!taken.every((box) => free(box, along, across))) continue
-        blocked.push(...taken)
-        return labelShapes(label, spot)
+        const angle = (label.angle ?? 0) + (spot.turn ?? 0)
+        const way = directionOf(angle)
+        const isLevel = Math.abs(way.cos) > Math.SQRT1_2
+        const [along, across] = isLevel ? [beside, CLEAR] : [CLEAR, beside]
+        const filled: Box[] = []
+        const fits = widths.every((width, index) => {
+          const down = first - index * pitch
+          const middle = { x: spot.x - down * way.sin, y: spot.y + down * way.cos }
+          for (const box of lineBoxes(middle, width, size, way)) {
+            if (!free(box, along, across)) return false
+            filled.push(box)
+          }
+          return true
+        })
+        if (!fits) continue
+        for (const box of filled) taken.box(box)
+        return labelShapes({ ...label, angle }, spot)
       }
       return []
     },

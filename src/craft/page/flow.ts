@@ -1,4 +1,4 @@
-import { element } from '../section/sheet.ts'
+import { element } from '../svg/element.ts'
 import type { Block, Fact, Field, Picture, Table } from './block.ts'
 import { type Canvas, drawBox, drawLine, drawRule, EMBER, INK, MUTED, WASH } from './paint.ts'
 import { pictureSize, withOwnIds } from './pictureSize.ts'

@@ -1,6 +1,6 @@
-import { element } from '../section/sheet.ts'
 import type { PaperName } from '../sheet/paper.ts'
 import { pageSize } from '../sheet/paper.ts'
+import { element } from '../svg/element.ts'
 import type { Section } from './block.ts'
 import { flow, type Strip } from './flow.ts'
 import { type Canvas, drawLine, drawRule, type Mark, MUTED, openCanvas } from './paint.ts'

@@ -1,4 +1,4 @@
-import { element, escaped, px } from '../section/sheet.ts'
+import { element, escaped, px } from '../svg/element.ts'
 import { type Type, widthOf } from './type.ts'
 
 /** Black on white first: a plan is printed. */

@@ -17,17 +17,11 @@ import {
   showText,
   stroke,
 } from '@cantoo/pdf-lib'
-import type { Layer, Point, Shape } from '../drawing.ts'
+import { round } from '../coordinate.ts'
+import { LAYERS, type Layer, type Point, type Shape } from '../drawing.ts'
 import { emOf, type Weight, weightOf } from '../lettering/measure.ts'
+import { PENS } from '../pen.ts'
 import type { Run } from './face.ts'
-import { PENS } from './pen.ts'
-
-/** Ten thousandths of a millimetre: finer than any printer, coarser than rounding on any machine. */
-export const round = (value: number): number => {
-  if (!Number.isFinite(value)) throw new RangeError(`A drawing has a coordinate that is no number: ${value}`)
-  const rounded = Math.round(value * 1e4) / 1e4
-  return rounded === 0 ? 0 : rounded
-}
 
 const to = ({ x, y }: Point): [number, number] => [round(x), round(y)]
 
@@ -119,10 +113,9 @@ const lettering = (shape: Extract<Shape, { kind: 'text' }>, setter: Typesetter):
   ]
 }
 
-/** Shapes as page operators in millimetres, fine marks first so that the lines that matter lie on top. */
-export const trace = (shapes: readonly Shape[], setter: Typesetter): Operator[] => {
-  const order: readonly Layer[] = ['mark', 'dimension', 'paper', 'fold', 'drill', 'cut', 'text']
-  return order.flatMap((layer) => {
+/** Shapes as page operators in millimetres, layer by layer. */
+export const trace = (shapes: readonly Shape[], setter: Typesetter): Operator[] =>
+  LAYERS.flatMap((layer) => {
     const lines = shapes.filter((shape): shape is LineShape => shape.layer === layer && shape.kind !== 'text')
     const texts = shapes.flatMap((shape) => (shape.layer === layer && shape.kind === 'text' ? [shape] : []))
     return [
@@ -131,4 +124,3 @@ export const trace = (shapes: readonly Shape[], setter: Typesetter): Operator[] 
       ...texts.flatMap((shape) => lettering(shape, setter)),
     ]
   })
-}

@@ -14,7 +14,8 @@ import {
   pushGraphicsState,
   rectangle,
 } from '@cantoo/pdf-lib'
-import { BadInput } from '#basis/problem.ts'
+import { round } from '../coordinate.ts'
+import { dayOf } from '../day.ts'
 import type { Shape } from '../drawing.ts'
 import { type Weight, weightOf } from '../lettering/measure.ts'
 import type { Piece, PlacedPicture, Sheet } from '../sheet/sheet.ts'
@@ -22,7 +23,7 @@ import { readSvg, type SvgNode } from '../svg/read.ts'
 import { type Face, type LetteringFonts, openFace, type Run } from './face.ts'
 import { drawSvg, type PictureTools, textsOfSvg } from './svg/drawSvg.ts'
 import { pageResources } from './svg/resources.ts'
-import { round, type Typesetter, trace } from './trace.ts'
+import { type Typesetter, trace } from './trace.ts'
 
 export interface PdfEnv {
   readonly title: string
@@ -41,20 +42,6 @@ export interface WrittenPdf {
 
 /** PDF measures in points of 1/72 in; pages are drawn in millimetres under one scale (ISO 32000-1, 8.3.2.3). */
 const POINTS_PER_MM = 72 / 25.4
-
-const readDate = (date: string): Date => {
-  const day = /^\d{4}-\d{2}-\d{2}$/.test(date) ? new Date(`${date}T00:00:00Z`) : new Date(Number.NaN)
-  if (!Number.isNaN(day.getTime()) && day.toISOString().startsWith(date)) return day
-  throw new BadInput([
-    {
-      code: 'date.form',
-      field: 'date',
-      value: date,
-      allowed: 'a day of the calendar written as year-month-day, such as 2031-05-17',
-      fix: 'Write the year with four digits, month and day with two.',
-    },
-  ])
-}
 
 const shapesOf = (sheet: Sheet): readonly Shape[] => [
   ...sheet.furniture,
@@ -149,7 +136,7 @@ const describe = (doc: PDFDocument, { title, version }: PdfEnv, day: Date): void
  * coordinates are rounded to 0.1 µm. Throws `BadInput` for a date that is none.
  */
 export const writePdf = async (sheets: readonly Sheet[], env: PdfEnv): Promise<WrittenPdf> => {
-  const day = readDate(env.date)
+  const day = dayOf(env.date)
   const doc = await PDFDocument.create({ updateMetadata: false })
   doc.registerFontkit(fontkit)
   describe(doc, env, day)

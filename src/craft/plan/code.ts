@@ -1,5 +1,5 @@
 import encodeQR from 'qr'
-import { element } from '../section/sheet.ts'
+import { element } from '../svg/element.ts'
 
 /** White round the code, in modules: ISO/IEC 18004 asks for four, from memory. */
 const QUIET = 4

@@ -1,10 +1,11 @@
+import { element, px } from '../svg/element.ts'
 import type { Cubic, RibbonPlace } from './bend.ts'
 import { heatColour } from './colour.ts'
 import { type Frame, pixelPair, pixelX, pixelY } from './frame.ts'
 import type { HalfPoint } from './half.ts'
 import { HEAD_BARB } from './openAir.ts'
 import type { Ribbon } from './ribbon.ts'
-import { element, px, type Sheet } from './sheet.ts'
+import type { Sheet } from './sheet.ts'
 
 /** Nearer to the axis than this, a ribbon and its mirror image are one: it reaches over, so that no seam shows [mm], [px]. */
 const ON_AXIS = 0.02

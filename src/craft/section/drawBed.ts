@@ -1,7 +1,8 @@
+import { element, px } from '../svg/element.ts'
 import { type CutBed, isLit } from './bed.ts'
 import { type Frame, pixelX, pixelY } from './frame.ts'
 import type { FuelPiece } from './pieces.ts'
-import { element, px, type Sheet } from './sheet.ts'
+import type { Sheet } from './sheet.ts'
 
 /** Outline of a piece: a rod with round ends, or a block. */
 const piecePath = (frame: Frame, { middle, angle, length, width, ends }: FuelPiece): string => {

@@ -1,5 +1,6 @@
+import { px } from '../svg/element.ts'
 import { type Frame, pixelY } from './frame.ts'
-import { px, type Sheet } from './sheet.ts'
+import type { Sheet } from './sheet.ts'
 
 interface Tick {
   readonly z: number

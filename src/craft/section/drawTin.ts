@@ -1,9 +1,10 @@
 import { long } from '#basis/text/bothUnits.ts'
+import { px } from '../svg/element.ts'
 import { type Frame, pathThrough, pixelX, pixelY } from './frame.ts'
 import type { CutPot, SectionGeometry } from './geometry.ts'
 import { POT_SHOWN } from './openAir.ts'
 import type { CutPlate } from './plates.ts'
-import { lineWidth, px, type Sheet } from './sheet.ts'
+import { lineWidth, type Sheet } from './sheet.ts'
 import type { CutWall } from './walls.ts'
 
 /** Tin is a fifth of a millimetre: drawn true it would vanish. Thin parts are drawn as one thick line instead [px]. */

@@ -1,5 +1,5 @@
+import { px } from '../svg/element.ts'
 import type { HalfPoint } from './half.ts'
-import { px } from './sheet.ts'
 
 /** Where the section stands on a page: axis, ground and scale. */
 export interface Frame {

@@ -1,7 +1,8 @@
+import { px } from '../svg/element.ts'
 import { type Frame, pixelX, pixelY } from './frame.ts'
 import { labelLines } from './labelColumn.ts'
 import type { SectionLabel } from './labels.ts'
-import { BODY_SIZE, px, type Sheet } from './sheet.ts'
+import { BODY_SIZE, type Sheet } from './sheet.ts'
 import { spread } from './spread.ts'
 
 /** Where there is no room for words in the picture, letters stand there, and the words in a list below. */

@@ -1,6 +1,7 @@
+import { px } from '../svg/element.ts'
 import { type Frame, pixelX, pixelY } from './frame.ts'
 import type { SectionLabel } from './labels.ts'
-import { BODY_SIZE, linesOf, lineWidth, px, type Run, runsWidth, type Sheet, SMALL_SIZE } from './sheet.ts'
+import { BODY_SIZE, linesOf, lineWidth, type Run, runsWidth, type Sheet, SMALL_SIZE } from './sheet.ts'
 import { spread } from './spread.ts'
 
 /** A column of labels beside the section, and where its leaders bend. */

@@ -1,7 +1,8 @@
+import { element, px } from '../svg/element.ts'
 import type { WidthPerFlow } from './border.ts'
 import { heatColour } from './colour.ts'
 import type { Frame } from './frame.ts'
-import { element, px, type Sheet, SMALL_SIZE } from './sheet.ts'
+import { type Sheet, SMALL_SIZE } from './sheet.ts'
 
 const SCALE_WIDTH = 190
 const SCALE_HEIGHT = 9

@@ -1,3 +1,4 @@
+import { px } from '../svg/element.ts'
 import type { AirState } from './airState.ts'
 import { drawAir } from './drawAir.ts'
 import { drawBed } from './drawBed.ts'
@@ -7,7 +8,7 @@ import type { Frame } from './frame.ts'
 import type { SectionGeometry } from './geometry.ts'
 import { HEAD_BARB, POT_SHOWN } from './openAir.ts'
 import type { AirPicture } from './ribbons.ts'
-import { openSheet, px, type Sheet } from './sheet.ts'
+import { openSheet, type Sheet } from './sheet.ts'
 
 /** What the section takes up, ribbons included [mm]. */
 export interface SectionExtent {

@@ -1,4 +1,5 @@
 import { ADVANCE } from '../lettering/sourceSans.ts'
+import { type Attributes, element, escaped } from '../svg/element.ts'
 import type { Theme } from './theme.ts'
 
 /** Everything on a plate is in pixels of its own size: x to the right, y down. */
@@ -86,23 +87,6 @@ export const balancedLines = (text: string, size: number, width: number): readon
     size,
     steps.find((narrower) => linesOf(text, size, narrower).length === count) ?? width,
   )
-}
-
-/** Two digits after the point are a hundredth of a pixel. */
-export const px = (value: number): string => String(Number(value.toFixed(2)))
-
-export const escaped = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;')
-
-/** Attributes of an element; false and undefined are left out. */
-export type Attributes = Readonly<Record<string, string | number | undefined>>
-
-export const element = (name: string, attributes: Attributes, content = ''): string => {
-  const written = Object.entries(attributes)
-    .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${typeof value === 'number' ? px(value) : escaped(value as string)}"`)
-    .join('')
-  return content === '' ? `<${name}${written}/>` : `<${name}${written}>${content}</${name}>`
 }
 
 const styleOf = (theme: Theme, { size, weight, ink }: Run): Attributes => ({

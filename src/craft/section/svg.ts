@@ -1,8 +1,5 @@
-import { element, type Sheet } from './sheet.ts'
-
-/** Source Sans 3 where it is installed, else what comes nearest on each system. */
-const FONTS =
-  "'Source Sans 3', 'Source Sans Pro', 'Segoe UI', 'Helvetica Neue', Arial, 'Noto Sans', 'DejaVu Sans', sans-serif"
+import { element, escaped, FONTS } from '../svg/element.ts'
+import type { Sheet } from './sheet.ts'
 
 export interface PageText {
   readonly width: number
@@ -13,8 +10,7 @@ export interface PageText {
 
 /** A sheet as one SVG file: no script, nothing fetched, figures of equal width. */
 export const svgPage = (sheet: Sheet, { width, height, title, description }: PageText): string => {
-  const text = (name: string, words: string): string =>
-    element(name, { id: name }, words.replaceAll('&', '&amp;').replaceAll('<', '&lt;'))
+  const text = (name: string, words: string): string => element(name, { id: name }, escaped(words))
   return `${element(
     'svg',
     {

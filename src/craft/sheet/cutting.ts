@@ -1,5 +1,6 @@
 import { type Box, boxesMeet, grow, liesIn, shapeBox } from '../box.ts'
 import type { Drawing, Shape } from '../drawing.ts'
+import { CROSS_BEYOND } from '../flat/hole.ts'
 import { registrationMarks } from './register.ts'
 import { type Keep, type Stretch, type Tiling, tileSide } from './tile.ts'
 
@@ -31,12 +32,18 @@ export interface FieldSize {
 /** What it costs to part a hole at a join, where a line of text costs 1: more than all the text that may be near. */
 export const HOLE_COST = 100
 
+/** An edge of a wall that tapers is drawn as arcs, longer than any opening and free to be parted [mm]. */
+const LONGEST_OPENING_ARC = 60
+const isLongEdge = (shape: Shape): boolean =>
+  shape.kind === 'arc' && shapeBox(shape).right - shapeBox(shape).left > LONGEST_OPENING_ARC
+
 /** Holes must be whole on some piece; a line of text had better be. */
 const keepsOf = (shapes: readonly Shape[], low: 'left' | 'bottom', high: 'right' | 'top'): readonly Keep[] =>
   shapes.flatMap((shape): readonly Keep[] => {
     const isHole = shape.layer === 'drill' || shape.layer === 'cut'
-    if (!isHole && shape.kind !== 'text') return []
-    const box = shapeBox(shape)
+    if ((!isHole && shape.kind !== 'text') || isLongEdge(shape)) return []
+    // A drilled hole with its cross.
+    const box = grow(shapeBox(shape), shape.layer === 'drill' ? CROSS_BEYOND : 0)
     return [{ from: box[low], to: box[high], cost: isHole ? HOLE_COST : 1, whole: isHole }]
   })
 

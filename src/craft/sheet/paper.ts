@@ -1,6 +1,7 @@
 import type { Box } from '../box.ts'
 
-export type PaperName = 'A4' | 'Letter'
+export const PAPER_NAMES = ['A4', 'Letter', 'A3'] as const
+export type PaperName = (typeof PAPER_NAMES)[number]
 export type Orientation = 'portrait' | 'landscape'
 
 export interface PaperSize {
@@ -9,10 +10,11 @@ export interface PaperSize {
   readonly height: number
 }
 
-/** Upright. A4 by ISO 216; Letter is 8.5 in by 11 in (ANSI/ASME Y14.1); both from memory. [mm] */
+/** Upright. A4 and A3 by ISO 216; Letter is 8.5 in by 11 in (ANSI/ASME Y14.1); all from memory. [mm] */
 const PAPERS: Readonly<Record<PaperName, PaperSize>> = {
   A4: { width: 210, height: 297 },
   Letter: { width: 215.9, height: 279.4 },
+  A3: { width: 297, height: 420 },
 }
 
 /** A paper, one way or the other [mm]. */

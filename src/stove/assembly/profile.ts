@@ -1,9 +1,11 @@
+import { seamAt } from '#stove/can/ends.ts'
 import type { CanEnd, CanPart, Face, Opening } from '#stove/model.ts'
 import type { PlacedPart } from './place.ts'
 
 /**
  * The stove's tin as a half section: every part is a figure of revolution, so upright walls and flat
- * plates in the (radius, height) plane say where gas can and cannot go. Radii and heights in metres.
+ * plates in the (radius, height) plane say where gas can and cannot go. A can that tapers counts as a
+ * cylinder of its mean diameter; the check `taper` says so. Radii and heights in metres.
  */
 export interface Profile {
   readonly walls: readonly ProfileWall[]
@@ -68,7 +70,7 @@ const endPlates = (
   const edge = face === 'bottom' ? base : base + can.height.value
   const inward = face === 'bottom' ? 1 : -1
   const outerRadius = can.bodyDiameter.value / 2
-  const seamRadius = can.seamDiameter.value / 2
+  const seamRadius = seamAt(can, face).value / 2
   const seam: ProfilePlate[] =
     hasSeam(end) && seamRadius > outerRadius
       ? [{ part, face: null, bore: null, innerRadius: outerRadius, outerRadius: seamRadius, height: edge }]

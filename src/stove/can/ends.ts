@@ -1,8 +1,8 @@
 import type { Metres } from '#basis/units.ts'
 import type { Can, CanEnd, Measured } from '#stove/model.ts'
+import { bodyAtEnd, insideAtEnd, type WhichEnd, widerEnd } from './taper.ts'
 
-/** The two ends of a can as it stands. */
-export type WhichEnd = 'bottom' | 'top'
+export type { WhichEnd } from './taper.ts'
 
 /** Whether a double seam runs round this end. */
 export const isSeamed = (end: CanEnd): boolean => end.kind !== 'drawn' && end.kind !== 'cut'
@@ -10,19 +10,39 @@ export const isSeamed = (end: CanEnd): boolean => end.kind !== 'drawn' && end.ki
 /** Whether this end is still whole. */
 export const isWhole = (end: CanEnd): boolean => end.kind === 'plain' || end.kind === 'drawn'
 
-/** Inside diameter of the plain body [m]. */
+/** Inside diameter of the plain body; of a can that tapers, halfway up [m]. */
 export const bodyInside = (can: Can): Measured => ({
   value: (can.bodyDiameter.value - 2 * can.bodyWall) as Metres,
   tolerance: can.bodyDiameter.tolerance,
 })
 
+/** The end whose seam is measured: the wider of those that have one. */
+const measuredSeam = (can: Can): WhichEnd => {
+  const wider = widerEnd(can)
+  return isSeamed(can[wider]) ? wider : wider === 'top' ? 'bottom' : 'top'
+}
+
+/** Outside over the seam at one end: both seams of a can that tapers stand out equally far beyond its body [m]. */
+export const seamAt = (can: Can, which: WhichEnd): Measured => {
+  if (can.taper === undefined) return can.seamDiameter
+  const overhang = can.seamDiameter.value - bodyAtEnd(can, measuredSeam(can)).value
+  return {
+    value: (bodyAtEnd(can, which).value + overhang) as Metres,
+    tolerance: can.seamDiameter.tolerance,
+  }
+}
+
 /** Outside diameter at one end: over the seam where there is one, else of the body [m]. */
 export const outsideAt = (can: Can, which: WhichEnd): Measured =>
-  isSeamed(can[which]) ? can.seamDiameter : can.bodyDiameter
+  isSeamed(can[which]) ? seamAt(can, which) : bodyAtEnd(can, which)
 
 /** The widest the can is anywhere [m]. */
-export const widestOutside = (can: Can): Measured =>
-  isSeamed(can.bottom) || isSeamed(can.top) ? can.seamDiameter : can.bodyDiameter
+export const widestOutside = (can: Can): Measured => {
+  if (can.taper === undefined)
+    return isSeamed(can.bottom) || isSeamed(can.top) ? can.seamDiameter : can.bodyDiameter
+  const [bottom, top] = [outsideAt(can, 'bottom'), outsideAt(can, 'top')]
+  return bottom.value > top.value ? bottom : top
+}
 
 const openingOf = (can: Can, which: WhichEnd): Measured | null => {
   const end = can[which]
@@ -37,7 +57,7 @@ const openingOf = (can: Can, which: WhichEnd): Measured | null => {
     case 'cut':
       // Where an end was cut out, one thickness of it is left inside the seam all round: 0.4 mm on the
       // diameter, less than the tolerance of any can that was not measured.
-      return bodyInside(can)
+      return insideAtEnd(can, which)
   }
 }
 

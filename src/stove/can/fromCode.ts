@@ -1,16 +1,21 @@
 import { BadInput, orThrow } from '#basis/problem.ts'
 import type { Metres } from '#basis/units.ts'
-import type { Can, CanEnd, Measured } from '#stove/model.ts'
+import type { Can, CanEnd, Measured, Taper } from '#stove/model.ts'
 import { CAN_DEFAULTS, wallClassOf } from './defaults.ts'
 import { isSeamed } from './ends.ts'
 import { canProblems } from './problems.ts'
 import { readSizeCode } from './sizeCode.ts'
+import { meanBody } from './taper.ts'
 
-/** What a maker measured or knows of a can; the rest comes from `CAN_DEFAULTS`. */
-export type CanMeasurements = Partial<Can> & Pick<Can, 'height'>
+/**
+ * What a maker measured or knows of a can; the rest comes from `CAN_DEFAULTS`. With `topBodyDiameter` it tapers,
+ * and `bodyDiameter` is that at its bottom edge.
+ */
+export type CanMeasurements = Partial<Omit<Can, 'taper'>> &
+  Pick<Can, 'height'> & { readonly topBodyDiameter?: Measured }
 
 /** What is known of a can beyond its size code. */
-export type CanOverrides = Partial<Omit<Can, 'code'>>
+export type CanOverrides = Omit<Partial<CanMeasurements>, 'code'>
 
 const { seamOverhang, seamOverhangSpread } = CAN_DEFAULTS
 
@@ -21,6 +26,33 @@ const acrossSeam = (measured: Measured, direction: 1 | -1): Measured => ({
   value: (measured.value + direction * 2 * seamOverhang.value) as Metres,
   tolerance: (measured.tolerance + 2 * seamOverhangSpread.value) as Metres,
 })
+
+/** Both edges of a body that tapers, the body halfway up, and the seam round the widest edge that has one. */
+const taperedDiameters = (
+  { seamDiameter, bodyDiameter, topBodyDiameter }: CanMeasurements,
+  { bottom, top }: { readonly bottom: CanEnd; readonly top: CanEnd },
+): (Pick<Can, 'seamDiameter' | 'bodyDiameter'> & { readonly taper: Taper }) | null => {
+  if (topBodyDiameter === undefined) return null
+  if (bodyDiameter === undefined)
+    throw new BadInput([
+      {
+        code: 'can.taper-from',
+        field: 'can.bodyDiameter',
+        value: '',
+        allowed: 'the body at the bottom edge, where "topBodyDiameter" says how wide it is at the top',
+        fix: 'Measure the body across at its bottom edge too.',
+      },
+    ])
+  const taper = { bottom: bodyDiameter, top: topBodyDiameter }
+  const seamed = [...(isSeamed(bottom) ? [taper.bottom] : []), ...(isSeamed(top) ? [taper.top] : [])]
+  const [rim] = seamed.toSorted((one, other) => other.value - one.value)
+  const widest = taper.bottom.value > taper.top.value ? taper.bottom : taper.top
+  return {
+    seamDiameter: seamDiameter ?? (rim === undefined ? widest : acrossSeam(rim, 1)),
+    bodyDiameter: meanBody(taper),
+    taper,
+  }
+}
 
 const diameters = (
   known: CanMeasurements,
@@ -51,12 +83,12 @@ const diameters = (
 export const measuredCan = (known: CanMeasurements): Can => {
   const bottom = known.bottom ?? plainEnd()
   const top = known.top ?? plainEnd()
-  const { seamDiameter, bodyDiameter } = diameters(known, isSeamed(bottom) || isSeamed(top))
-  const walls = wallClassOf(seamDiameter.value)
+  const across =
+    taperedDiameters(known, { bottom, top }) ?? diameters(known, isSeamed(bottom) || isSeamed(top))
+  const walls = wallClassOf(across.seamDiameter.value)
   const can: Can = {
     code: known.code ?? null,
-    seamDiameter,
-    bodyDiameter,
+    ...across,
     height: known.height,
     bodyWall: known.bodyWall ?? walls.bodyWall,
     endWall: known.endWall ?? walls.endWall,

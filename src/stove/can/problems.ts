@@ -1,7 +1,15 @@
 import type { Problem } from '#basis/problem.ts'
 import { type Metres, toMillimetres } from '#basis/units.ts'
 import type { Can, CanEnd, Measured } from '#stove/model.ts'
-import { bodyInside, insideHeight } from './ends.ts'
+import { insideHeight, isSeamed } from './ends.ts'
+import {
+  bodyAtEnd,
+  insideAtEnd,
+  narrowestBody,
+  narrowestInside,
+  STEEPEST_TAPER,
+  taperAngle,
+} from './taper.ts'
 
 const inMillimetres = (length: Metres): string =>
   Number.isFinite(length) ? `${Number(toMillimetres(length).toFixed(2))} mm` : String(length)
@@ -51,7 +59,7 @@ const endProblems = (can: Can, which: 'bottom' | 'top', field: string): readonly
   if (end.kind !== 'pull-off' && end.kind !== 'friction') return []
   const sized = measuredProblems(`${field}.${which}.opening`, end.opening)
   if (sized.length > 0) return sized
-  const inside = bodyInside(can)
+  const inside = insideAtEnd(can, which)
   return end.opening.value - end.opening.tolerance <= inside.value + inside.tolerance
     ? []
     : [
@@ -73,7 +81,10 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
   const across = measuredProblems(`${field}.seamDiameter`, can.seamDiameter)
   const sizes = [
     // Where only one of the two was measured the other follows from it, and so does what is wrong with it.
-    ...(across.length > 0 ? across : measuredProblems(`${field}.bodyDiameter`, can.bodyDiameter)),
+    ...(across.length > 0
+      ? across
+      : measuredProblems(`${field}.bodyDiameter`, can.taper?.bottom ?? can.bodyDiameter)),
+    ...(can.taper === undefined ? [] : measuredProblems(`${field}.topBodyDiameter`, can.taper.top)),
     ...measuredProblems(`${field}.height`, can.height),
     ...sizeProblem(`${field}.bodyWall`, can.bodyWall),
     ...sizeProblem(`${field}.endWall`, can.endWall),
@@ -82,8 +93,19 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
   // The rest compares lengths with one another, which needs them to be lengths.
   if (sizes.length > 0) return sizes
   const found: Problem[] = []
-  const body = can.bodyDiameter
+  const seamed = (['top', 'bottom'] as const).filter((which) => isSeamed(can[which]))
+  const bodies = (seamed.length > 0 ? seamed : (['top'] as const)).map((which) => bodyAtEnd(can, which))
+  // Of a can that tapers, the seam is that of the widest edge that has one.
+  const body = bodies.reduce((wide, one) => (one.value > wide.value ? one : wide))
   const seam = can.seamDiameter
+  if (Math.abs(taperAngle(can)) > STEEPEST_TAPER)
+    found.push({
+      code: 'can.taper',
+      field: `${field}.topBodyDiameter`,
+      value: `${inMillimetres(bodyAtEnd(can, 'top').value)} over ${inMillimetres(bodyAtEnd(can, 'bottom').value)}, a side that leans ${Math.abs(taperAngle(can)).toFixed(1)}°`,
+      allowed: `a side that leans at most ${STEEPEST_TAPER}°`,
+      fix: 'Measure the body across at both edges again, and the height.',
+    })
   if (body.value - body.tolerance > seam.value + seam.tolerance)
     found.push({
       code: 'can.body-over-seam',
@@ -92,12 +114,12 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
       allowed: `up to the diameter over the seam, ${inMillimetres(seam.value)}`,
       fix: 'The seam stands out beyond the body: the two may have been swapped.',
     })
-  if (bodyInside(can).value <= 0)
+  if (narrowestInside(can).value <= 0)
     found.push({
       code: 'can.wall',
       field: `${field}.bodyWall`,
       value: inMillimetres(can.bodyWall),
-      allowed: `less than half of the body’s ${inMillimetres(body.value)}`,
+      allowed: `less than half of the body’s ${inMillimetres(narrowestBody(can).value)}`,
       fix: 'Tin of a can is 0.15 to 0.3 mm thick: look at the unit.',
     })
   found.push(...endProblems(can, 'bottom', field), ...endProblems(can, 'top', field))

@@ -15,6 +15,7 @@ import { goingIn } from './fit/goingIn.ts'
 import { potFits } from './fit/potFits.ts'
 import { sitting } from './fit/sitting.ts'
 import { stability } from './fit/stability.ts'
+import { taper } from './fit/taper.ts'
 import { faceSpacing } from './spacing/faceSpacing.ts'
 import { rowEdges } from './spacing/rowEdges.ts'
 import { rowSpacing } from './spacing/rowSpacing.ts'
@@ -42,6 +43,7 @@ export const CHECKS = {
   sideSeam,
   sitting,
   stability,
+  taper,
 } as const satisfies Readonly<Record<string, Check>>
 
 /**

@@ -39,6 +39,10 @@ export const canShape = {
   ).optional(),
   seamDiameter: measured('canSeamDiameter').optional(),
   bodyDiameter: measured('canBodyDiameter').optional(),
+  topBodyDiameter: measured('canBodyDiameter').optional().meta({
+    description:
+      'For a can that tapers: outside of the body at its top edge as it stands, trimmed or not; "bodyDiameter" is then that at its bottom edge.',
+  }),
   height: measured('canHeight').optional(),
   bodyWall: length('bodyWall').optional(),
   endWall: length('endWall').optional(),

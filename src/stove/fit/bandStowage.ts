@@ -1,4 +1,5 @@
-import { bodyInside, insideHeight, isSeamed, isWhole } from '#stove/can/ends.ts'
+import { insideHeight, isSeamed, isWhole, seamAt } from '#stove/can/ends.ts'
+import { narrowestInside, widestBody } from '#stove/can/taper.ts'
 import type { BandPart, CanPart } from '#stove/model.ts'
 import type { Solid, SolidRing } from './solid.ts'
 
@@ -33,7 +34,8 @@ const round = (band: LaidBand, name: string, { can }: CanPart): readonly BandSto
   const to = can.height.value - (isSeamed(can.top) ? can.seamHeight : 0)
   if (to - from < band.part.height) return []
   const { thickness } = band.part
-  const inner = (can.bodyDiameter.value + can.bodyDiameter.tolerance) / 2
+  const body = widestBody(can)
+  const inner = (body.value + body.tolerance) / 2
   const outer = inner + thickness * turnsAt(band.length, inner + thickness / 2)
   // It may slide up and down, so its room is the whole stretch between the seams.
   return [{ band: band.name, where: 'round', can: name, ring: { inner, outer, bottom: from, top: to } }]
@@ -42,7 +44,7 @@ const round = (band: LaidBand, name: string, { can }: CanPart): readonly BandSto
 const inside = (band: LaidBand, name: string, { can }: CanPart): readonly BandStowage[] => {
   if ((isWhole(can.bottom) && isWhole(can.top)) || insideHeight(can) < band.part.height) return []
   const { thickness } = band.part
-  const wall = bodyInside(can)
+  const wall = narrowestInside(can)
   const outer = (wall.value - wall.tolerance) / 2
   const inner = outer - thickness * turnsAt(band.length, outer - thickness / 2)
   if (inner <= 0) return []
@@ -62,6 +64,12 @@ const alone = (band: LaidBand): BandStowage => {
   }
 }
 
+/** Half over the narrower of a can's two seams [m]. */
+const narrowerSeam = (can: CanPart['can']): number => {
+  const [bottom, top] = [seamAt(can, 'bottom'), seamAt(can, 'top')]
+  return Math.min(bottom.value + bottom.tolerance, top.value + top.tolerance) / 2
+}
+
 /**
  * Whether a band takes no room where it is: clasped between two seams that stand out further than it does,
  * nothing can touch it that does not touch a seam first.
@@ -70,10 +78,7 @@ const takesNoRoom = (stowage: BandStowage, cans: ReadonlyMap<string, CanPart>): 
   if (stowage.where !== 'round') return false
   const can = cans.get(stowage.can)?.can
   return (
-    can !== undefined &&
-    isSeamed(can.bottom) &&
-    isSeamed(can.top) &&
-    stowage.ring.outer <= (can.seamDiameter.value + can.seamDiameter.tolerance) / 2
+    can !== undefined && isSeamed(can.bottom) && isSeamed(can.top) && stowage.ring.outer <= narrowerSeam(can)
   )
 }
 

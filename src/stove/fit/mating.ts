@@ -1,13 +1,7 @@
 import { long } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
-import {
-  bodyInside,
-  bottomOpening,
-  isSeamed,
-  topOpening,
-  type WhichEnd,
-  widestOutside,
-} from '#stove/can/ends.ts'
+import { bottomOpening, isSeamed, topOpening, type WhichEnd, widestOutside } from '#stove/can/ends.ts'
+import { narrowestInside, widestBody } from '#stove/can/taper.ts'
 import type { Can, Measured } from '#stove/model.ts'
 
 /** What a can, ring or disc shows to another that is to go in, on or over it. Diameters [m]. */
@@ -52,8 +46,8 @@ export const canMating = (can: Can, name: string, through: WhichEnd | 'either'):
       ...(through === 'top' ? [] : mouthOf(can, 'bottom')),
     ],
     widest: widestOutside(can),
-    bodyUnderLip: lipped ? can.bodyDiameter : null,
-    recess: bodyInside(can),
+    bodyUnderLip: lipped ? widestBody(can) : null,
+    recess: narrowestInside(can),
     bareEdged: can.top.kind === 'cut' && can.bottom.kind === 'cut',
     canHang: isSeamed(can.top) !== isSeamed(can.bottom),
   }

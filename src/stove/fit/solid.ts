@@ -1,5 +1,7 @@
+import type { Metres } from '#basis/units.ts'
 import { CAN_DEFAULTS } from '#stove/can/defaults.ts'
-import { bodyInside, isSeamed, type WhichEnd } from '#stove/can/ends.ts'
+import { isSeamed, seamAt, type WhichEnd } from '#stove/can/ends.ts'
+import { bodyAt } from '#stove/can/taper.ts'
 import type { Can, CanPart, DiscPart, Face, Measured, Opening } from '#stove/model.ts'
 import { vaneRise } from './partMass.ts'
 
@@ -49,14 +51,19 @@ const vaneRings = (
       : [{ inner, outer, bottom: bottom - rise, top: bottom }]
   })
 
-const endRings = (
-  { can, openings }: CanPart,
-  which: WhichEnd,
+const wallRadii = (
+  can: Can,
+  height: number,
   size: SolidSize,
-  inside: number,
-  body: number,
-): readonly SolidRing[] => {
+): { readonly inside: number; readonly body: number } => {
+  const body = bodyAt(can, height)
+  const inside = { ...body, value: (body.value - 2 * can.bodyWall) as Metres }
+  return { inside: radius(inside, size, -1), body: radius(body, size, 1) }
+}
+
+const endRings = ({ can, openings }: CanPart, which: WhichEnd, size: SolidSize): readonly SolidRing[] => {
   const end = can[which]
+  const { inside, body } = wallRadii(can, which === 'bottom' ? 0 : can.height.value, size)
   /** A ring given by how far it lies inside the edge. */
   const ring = (inner: number, outer: number, near: number, far: number): SolidRing =>
     which === 'bottom'
@@ -70,7 +77,7 @@ const endRings = (
     rings.push(ring(opening, body, 0, depth))
   }
   if (isSeamed(end))
-    rings.push(ring(inside, Math.max(body, radius(can.seamDiameter, size, 1)), 0, can.seamHeight))
+    rings.push(ring(inside, Math.max(body, radius(seamAt(can, which), size, 1)), 0, can.seamHeight))
   if (end.kind === 'plain' || end.kind === 'drawn') {
     const near = end.kind === 'plain' ? end.countersink : 0
     const panel = ring(
@@ -92,20 +99,22 @@ const settle = (rings: readonly SolidRing[]): Solid => {
   }
 }
 
-const wallRadii = (can: Can, size: SolidSize): { readonly inside: number; readonly body: number } => ({
-  inside: radius(bodyInside(can), size, -1),
-  body: radius(can.bodyDiameter, size, 1),
-})
+/** A wall that tapers is counted in so many steps, each as thick as the wall is over its height. */
+const TAPER_STEPS = 16
+
+const wallRings = (can: Can, size: SolidSize): readonly SolidRing[] => {
+  const steps = can.taper === undefined ? 1 : TAPER_STEPS
+  const height = can.height.value
+  return Array.from({ length: steps }, (_, index) => {
+    const [bottom, top] = [(height * index) / steps, (height * (index + 1)) / steps]
+    const [low, high] = [wallRadii(can, bottom, size), wallRadii(can, top, size)]
+    return { inner: Math.min(low.inside, high.inside), outer: Math.max(low.body, high.body), bottom, top }
+  })
+}
 
 /** A can as it stands [m]. Beads lie within the thickness of the seams and are left out. */
-export const canSolid = (part: CanPart, size: SolidSize): Solid => {
-  const { inside, body } = wallRadii(part.can, size)
-  return settle([
-    { inner: inside, outer: body, bottom: 0, top: part.can.height.value },
-    ...endRings(part, 'bottom', size, inside, body),
-    ...endRings(part, 'top', size, inside, body),
-  ])
-}
+export const canSolid = (part: CanPart, size: SolidSize): Solid =>
+  settle([...wallRings(part.can, size), ...endRings(part, 'bottom', size), ...endRings(part, 'top', size)])
 
 /** A flat disc with its bore and bent vanes, as it lies in the stove [m]. */
 export const discSolid = (part: DiscPart, size: SolidSize): Solid =>

@@ -1,5 +1,5 @@
 import type { Metres } from '#basis/units.ts'
-import { bodyInside } from '#stove/can/ends.ts'
+import { insideAtEnd } from '#stove/can/taper.ts'
 import type { Face, Part } from '#stove/model.ts'
 
 /** The tin of a flat face: a ring about the part's axis, or a whole disc where `inner` is 0. */
@@ -17,7 +17,7 @@ export const faceRing = (part: Part, face: Face): FaceRing | null => {
   if (part.form === 'disc')
     return face === 'face' ? { inner: 0 as Metres, outer: (part.diameter.value / 2) as Metres } : null
   if (face === 'face') return null
-  const outer = (bodyInside(part.can).value / 2) as Metres
+  const outer = (insideAtEnd(part.can, face).value / 2) as Metres
   const end = part.can[face]
   switch (end.kind) {
     case 'plain':

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { degrees, fromMillimetres } from '#basis/units.ts'
+import { lengthRound } from '#craft/flat/development.ts'
 import { flatPatterns } from '#craft/flat/pattern.ts'
-import { lengthRound, PAPER_THICKNESS } from '#craft/flat/wrap.ts'
+import { PAPER_THICKNESS } from '#craft/flat/wrap.ts'
 import reference from '#reference/wrapLength.json' with { type: 'json' }
 import { circlesOf, drawingOf, frontOf, stripEnds, textsOf } from '../shapes.ts'
 import { bareShell, pocketStove, round, row } from '../stoves.ts'

@@ -27,9 +27,10 @@ import {
   showText,
   stroke,
 } from '@cantoo/pdf-lib'
+import { round } from '../../coordinate.ts'
 import { readPathData, type Segment } from '../../svg/pathData.ts'
 import type { SvgNode } from '../../svg/read.ts'
-import { round, type Typesetter } from '../trace.ts'
+import type { Typesetter } from '../trace.ts'
 import { type Colour, readColour } from './paint.ts'
 import { initialStyle, type Style, styleWithin } from './style.ts'
 import { readTransform } from './transform.ts'

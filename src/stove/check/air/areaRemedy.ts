@@ -1,5 +1,6 @@
 import { wide } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
+import { narrowestBody } from '#stove/can/taper.ts'
 import type { OpeningPlace } from '#stove/measure/openingPlace.ts'
 import type { Can, Shelf, WallHole } from '#stove/model.ts'
 import { holeArea, holeCount } from '#stove/opening/area.ts'
@@ -15,9 +16,9 @@ export interface AreaRange {
 }
 
 /** Whether so many openings of a size leave their full web round the can. */
-const hasRoom = (count: number, hole: WallHole, { bodyDiameter, bodyWall }: Can): boolean =>
-  (Math.PI * bodyDiameter.value) / count - wallHoleSize(hole).round >=
-  webOfWallHole(hole, bodyWall).full - HAIR
+const hasRoom = (count: number, hole: WallHole, can: Can): boolean =>
+  (Math.PI * narrowestBody(can).value) / count - wallHoleSize(hole).round >=
+  webOfWallHole(hole, can.bodyWall).full - HAIR
 
 const byCount = ({ part, opening }: OpeningPlace, { low, high }: AreaRange, now: number): string | null => {
   if (opening.kind !== 'row' || part.part.form !== 'can') return null

@@ -1,6 +1,6 @@
 import { long } from '#basis/text/bothUnits.ts'
-import type { WhichEnd } from '#stove/can/ends.ts'
-import { bodyInside, isWhole } from '#stove/can/ends.ts'
+import { isWhole, type WhichEnd } from '#stove/can/ends.ts'
+import { narrowestInside } from '#stove/can/taper.ts'
 import type { CanPart, Finding, PatternOpening, RowOpening } from '#stove/model.ts'
 import { type Check, isCan, type PlacedCan } from '../context.ts'
 import { note, warn } from '../finding.ts'
@@ -37,7 +37,7 @@ const endPattern = (placed: PlacedCan, opening: string, pattern: PatternOpening)
   const { name, part } = placed
   if (pattern.face === 'face' || !isWhole(part.can[pattern.face])) return []
   const far: WhichEnd = pattern.face === 'bottom' ? 'top' : 'bottom'
-  const inside = bodyInside(part.can).value / 2
+  const inside = narrowestInside(part.can).value / 2
   const radii = pattern.holes.map(({ radius }) => radius)
   const beyond = (reach: number): number => radii.filter((radius) => radius > reach + 1e-9).length
   const recess = sunk(part, pattern.face)
@@ -79,7 +79,7 @@ const farWall = (placed: PlacedCan, opening: string, row: RowOpening): readonly 
   const diameter =
     hole.shape === 'round' ? hole.diameter : hole.shape === 'window' && hole.foot === 'round' ? hole.width : 0
   if (diameter <= DRILL.chuckCapacity.value) return []
-  const room = bodyInside(placed.part.can).value
+  const room = narrowestInside(placed.part.can).value
   const depth = stepDepth(diameter)
   if (depth <= room) return []
   return [

@@ -1,6 +1,7 @@
 import { long, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
-import { isSeamed } from '#stove/can/ends.ts'
+import { isSeamed, seamAt } from '#stove/can/ends.ts'
+import { widestBody } from '#stove/can/taper.ts'
 import { FIT_THRESHOLDS } from '#stove/fit/thresholds.ts'
 import type { Finding, Measured, PlaceKind } from '#stove/model.ts'
 import { type Check, placedNamed } from '../context.ts'
@@ -148,9 +149,9 @@ const hangs = (guest: PlacedPart, host: PlacedPart): readonly Finding[] => {
     )
   if (guest.part.form !== 'can') return findings
   const { can } = guest.part
-  const seam = isSeamed(can.bottom) ? playIn(can.seamDiameter, mouth) : null
+  const seam = isSeamed(can.bottom) ? playIn(seamAt(can, 'bottom'), mouth) : null
   if (seam !== null && seam.nominal < 0) {
-    const sentence = `The bottom seam of ${called(guest.name)} is ${long(can.seamDiameter.value)} wide and has to pass the opening of ${called(host.name)}, ${long(mouth.value)}`
+    const sentence = `The bottom seam of ${called(guest.name)} is ${long(seamAt(can, 'bottom').value)} wide and has to pass the opening of ${called(host.name)}, ${long(mouth.value)}`
     // What the tin gives: see the threshold's own source.
     if (-seam.nominal <= FIT_THRESHOLDS.snap.value * mouth.value)
       return [
@@ -172,7 +173,7 @@ const hangs = (guest: PlacedPart, host: PlacedPart): readonly Finding[] => {
       ),
     ]
   }
-  return [...findings, ...passes(guest, host, can.bodyDiameter, mouth, 'the opening')]
+  return [...findings, ...passes(guest, host, widestBody(can), mouth, 'the opening')]
 }
 
 const FITS: Readonly<Record<PlaceKind, (guest: PlacedPart, host: PlacedPart) => readonly Finding[]>> = {

@@ -1,12 +1,6 @@
 import type { Metres } from '#basis/units.ts'
-import {
-  bodyInside,
-  bottomOpening,
-  outsideAt,
-  topOpening,
-  type WhichEnd,
-  widestOutside,
-} from '#stove/can/ends.ts'
+import { bottomOpening, outsideAt, topOpening, type WhichEnd, widestOutside } from '#stove/can/ends.ts'
+import { narrowestInside } from '#stove/can/taper.ts'
 import type { Face, Measured, Opening, Part } from '#stove/model.ts'
 
 const exactly = (value: number): Measured => ({ value: value as Metres, tolerance: 0 as Metres })
@@ -41,8 +35,9 @@ export const outerAt = (part: Part, end: WhichEnd): Measured | null =>
 export const widestOf = (part: Part): Measured | null =>
   part.form === 'can' ? widestOutside(part.can) : part.form === 'disc' ? part.diameter : null
 
-/** Inside diameter of a can's wall; null for other parts [m]. */
-export const insideOf = (part: Part): Measured | null => (part.form === 'can' ? bodyInside(part.can) : null)
+/** Inside diameter of a can's wall where it is narrowest; null for other parts [m]. */
+export const insideOf = (part: Part): Measured | null =>
+  part.form === 'can' ? narrowestInside(part.can) : null
 
 /** Play on the diameter of something wide `width` in an opening, as measured and with both at their worst [m]. */
 export interface Play {

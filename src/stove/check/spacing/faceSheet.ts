@@ -1,4 +1,4 @@
-import { bodyInside } from '#stove/can/ends.ts'
+import { insideAtEnd } from '#stove/can/taper.ts'
 import type { CanPart, DiscPart, Face } from '#stove/model.ts'
 
 /** The flat tin of one face, from the rim of what is already open to its outer edge [m]. */
@@ -17,7 +17,7 @@ export const sheetOf = (part: CanPart | DiscPart, face: Face): FaceSheet | null 
   const { can } = part
   if (face === 'face') return null
   const end = can[face]
-  const inside = bodyInside(can).value / 2
+  const inside = insideAtEnd(can, face).value / 2
   const thickness = can.endWall
   switch (end.kind) {
     case 'plain':

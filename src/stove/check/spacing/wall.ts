@@ -1,4 +1,5 @@
 import type { Metres } from '#basis/units.ts'
+import { narrowestBody } from '#stove/can/taper.ts'
 import { type WallZone, wallZones } from '#stove/can/zones.ts'
 import type { Opening, RowOpening } from '#stove/model.ts'
 import { type CheckContext, placedNamed } from '../context.ts'
@@ -25,11 +26,12 @@ export const wallsOf = (context: CheckContext): readonly Wall[] =>
     if (part.form === 'disc') return []
     const rows = rowsOf(part.openings)
     if (part.form === 'can') {
-      const { bodyDiameter, height, bodyWall } = part.can
+      const { height, bodyWall } = part.can
       return [
         {
           part: name,
-          circumference: around(bodyDiameter.value),
+          // Of a can that tapers, where holes come closest.
+          circumference: around(narrowestBody(part.can).value),
           height: height.value,
           sheet: bodyWall,
           zones: wallZones(part.can),
@@ -43,7 +45,7 @@ export const wallsOf = (context: CheckContext): readonly Wall[] =>
     return [
       {
         part: name,
-        circumference: around(host.part.can.bodyDiameter.value),
+        circumference: around(narrowestBody(host.part.can).value),
         height: part.height,
         sheet: part.thickness,
         zones: [edge(0 as Metres), edge(part.height)],

@@ -1,4 +1,4 @@
-import type { Layer } from '../drawing.ts'
+import type { Layer } from './drawing.ts'
 
 /** How a layer is drawn so that it stays apart from the others in black and white [mm]. */
 export interface Pen {
