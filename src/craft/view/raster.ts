@@ -34,10 +34,18 @@ export const rasterOf = (scene: Scene, dots: number): Raster => {
   const planes = new Float64Array(3 * faces.length)
   for (let t = 0; t < faces.length; t += 1) {
     if (faces[t] === 0) continue
-    const [i, j, k] = [triangles[3 * t]!, triangles[3 * t + 1]!, triangles[3 * t + 2]!]
-    const [ax, ay, az] = [(x[i]! - left) * scale, (y[i]! - bottom) * scale, depth[i]!]
-    const [bx, by, bz] = [(x[j]! - left) * scale, (y[j]! - bottom) * scale, depth[j]!]
-    const [cx, cy, cz] = [(x[k]! - left) * scale, (y[k]! - bottom) * scale, depth[k]!]
+    const i = triangles[3 * t]!
+    const j = triangles[3 * t + 1]!
+    const k = triangles[3 * t + 2]!
+    const ax = (x[i]! - left) * scale
+    const ay = (y[i]! - bottom) * scale
+    const az = depth[i]!
+    const bx = (x[j]! - left) * scale
+    const by = (y[j]! - bottom) * scale
+    const bz = depth[j]!
+    const cx = (x[k]! - left) * scale
+    const cy = (y[k]! - bottom) * scale
+    const cz = depth[k]!
     const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
     if (!(area > 1e-9)) {
       // Seen edge-on: it covers no dot.
@@ -50,30 +58,37 @@ export const rasterOf = (scene: Scene, dots: number): Raster => {
     planes[3 * t] = at0
     planes[3 * t + 1] = slopeX
     planes[3 * t + 2] = slopeY
+    // Where each side meets a row, as x = start + row · step. The outline runs anticlockwise: a side that goes down
+    // bounds it on the left, one that goes up on the right, and a level one not at all.
+    const stepA = by === ay ? 0 : (bx - ax) / (by - ay)
+    const stepB = cy === by ? 0 : (cx - bx) / (cy - by)
+    const stepC = ay === cy ? 0 : (ax - cx) / (ay - cy)
+    const startA = ax - ay * stepA
+    const startB = bx - by * stepB
+    const startC = cx - cy * stepC
     const low = Math.max(0, Math.ceil(Math.min(ay, by, cy)))
     const up = Math.min(high - 1, Math.floor(Math.max(ay, by, cy)))
     for (let row = low; row <= up; row += 1) {
-      let [from, to] = [-Infinity, Infinity]
-      // The outline runs anticlockwise: an edge that goes down bounds it on the left, one that goes up on the right.
-      for (let edge = 0; edge < 3; edge += 1) {
-        const [px, py, qx, qy] =
-          edge === 0 ? [ax, ay, bx, by] : edge === 1 ? [bx, by, cx, cy] : [cx, cy, ax, ay]
-        if (py === qy) continue
-        const at = px + ((row - py) * (qx - px)) / (qy - py)
-        if (qy < py) from = Math.max(from, at)
-        else to = Math.min(to, at)
-      }
-      const first = Math.max(0, Math.ceil(from))
-      const last = Math.min(wide - 1, Math.floor(to))
+      let from = 0
+      let to = wide - 1
+      const sideA = startA + row * stepA
+      const sideB = startB + row * stepB
+      const sideC = startC + row * stepC
+      if (by < ay) from = Math.max(sideA, from)
+      else if (by > ay) to = Math.min(sideA, to)
+      if (cy < by) from = Math.max(sideB, from)
+      else if (cy > by) to = Math.min(sideB, to)
+      if (ay < cy) from = Math.max(sideC, from)
+      else if (ay > cy) to = Math.min(sideC, to)
       const rowAt = row * wide
-      const z0 = at0 + slopeY * row
-      for (let column = first; column <= last; column += 1) {
-        const z = z0 + slopeX * column
-        if (z < nearest[rowAt + column]!) {
-          nearest[rowAt + column] = z
-          triangle[rowAt + column] = t
+      const last = rowAt + Math.floor(to)
+      const first = rowAt + Math.ceil(from)
+      let z = at0 + slopeY * row + slopeX * (first - rowAt)
+      for (let dot = first; dot <= last; dot += 1, z += slopeX)
+        if (z < nearest[dot]!) {
+          nearest[dot] = z
+          triangle[dot] = t
         }
-      }
     }
   }
   return { wide, high, scale, left, bottom, triangle, planes }

@@ -88,7 +88,9 @@ export const sceneOf = (meshes: readonly Mesh[], { camera, cutAway }: SceneOptio
       normals[3 * triangle + 1] = ny / length
       normals[3 * triangle + 2] = nz / length
       faces[triangle] = nx * axes.near[0] + ny * axes.near[1] + nz * axes.near[2] > 0 ? 1 : 0
-      looksIn[triangle] = nx * p[i]! + ny * p[i + 1]! < -0.3 * length * Math.hypot(p[i]!, p[i + 1]!) ? 1 : 0
+      const inwards = -(nx * p[i]! + ny * p[i + 1]!)
+      looksIn[triangle] =
+        inwards > 0 && inwards > 0.3 * length * Math.sqrt(p[i]! * p[i]! + p[i + 1]! * p[i + 1]!) ? 1 : 0
       if (plane !== null) {
         const off = (m: number): number => Math.abs(plane[0] * p[m]! + plane[1] * p[m + 1]!)
         isCut[triangle] = off(i) < IN_PLANE && off(j) < IN_PLANE && off(k) < IN_PLANE ? 1 : 0

@@ -31,10 +31,14 @@ export const toneColour = ({ dark, light, cut }: ViewTheme, tone: ViewFill['tone
 /** Hundredths of a millimetre as a whole number: short, and the unit of the picture’s box. */
 const UNITS = 100
 
+/** Room for the thick line that runs along the edge [mm]. */
+const EDGE = 0.5
+
 const pathOf = (points: readonly Point[], height: number, closed: boolean): string => {
   let [x, y] = [0, 0]
   const steps = points.map((point, index) => {
-    const [toX, toY] = [Math.round(point.x * UNITS), Math.round((height - point.y) * UNITS)]
+    const toX = Math.round((EDGE + point.x) * UNITS)
+    const toY = Math.round((EDGE + height - point.y) * UNITS)
     const [dx, dy] = [toX - x, toY - y]
     x = toX
     y = toY
@@ -48,7 +52,7 @@ const WEIGHTS: readonly LineWeight[] = ['edge', 'cut', 'outline']
 
 const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`)
 
-/** A picture as one SVG group, at true millimetres of the picture times a hundred, for whoever sets it on a page. */
+/** A picture as SVG groups, in hundredths of a millimetre, for whoever sets it into a larger one. */
 export const viewGroup = (view: View, theme: ViewTheme = PAPER_THEME): string => {
   const fills = view.fills.map(({ tone, rings }) => {
     const colour = toneColour(theme, tone)
@@ -71,13 +75,10 @@ export const viewGroup = (view: View, theme: ViewTheme = PAPER_THEME): string =>
   ].join('\n')
 }
 
-/** Room for the thick line that runs along the edge [mm]. */
-const EDGE = 0.5
-
 /** A picture as a whole SVG file at true size, told to those who cannot see it by `title`. */
 export const viewSvg = (view: View, title: string, theme: ViewTheme = PAPER_THEME): string => {
   const [wide, high] = [view.width + 2 * EDGE, view.height + 2 * EDGE]
-  const box = [-EDGE, -EDGE, wide, high].map((value) => Math.round(value * UNITS)).join(' ')
+  const box = [0, 0, wide, high].map((value) => Math.round(value * UNITS)).join(' ')
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${wide.toFixed(2)}mm" height="${high.toFixed(2)}mm" ` +
     `viewBox="${box}" role="img"><title>${escaped(title)}</title>\n${viewGroup(view, theme)}\n</svg>\n`

@@ -72,26 +72,45 @@ const lengthOf = (points: readonly Place[]): number =>
     return before === undefined ? 0 : sum + Math.hypot(point.x - before.x, point.y - before.y)
   }, 0)
 
-/** Whether the picture ends beside the middle of a stroke. */
-const endsBeside = ({ wide, high, triangle }: Raster, points: readonly Place[]): boolean => {
-  let beside = 0
-  let tried = 0
-  for (let index = 1; index < points.length; index += 1) {
-    const [a, b] = [points[index - 1]!, points[index]!]
-    const length = Math.hypot(b.x - a.x, b.y - a.y)
-    if (length < 1e-6) continue
-    const [nx, ny] = [(-(b.y - a.y) / length) * 2.5, ((b.x - a.x) / length) * 2.5]
-    const middle = between(a, b, 0.5)
-    tried += length
-    for (const side of [-1, 1]) {
-      const [c, r] = [Math.round(middle.x + side * nx), Math.round(middle.y + side * ny)]
-      if (c < 0 || r < 0 || c >= wide || r >= high || triangle[r * wide + c] === -1) {
-        beside += length
-        break
-      }
-    }
+/** How far beside a line is looked for the end of the picture [dots]. */
+const BESIDE = 2.5
+
+/** Whether the picture ends beside the middle of a piece of line. */
+const endsBeside = ({ wide, high, triangle }: Raster, a: Place, b: Place): boolean => {
+  const length = Math.hypot(b.x - a.x, b.y - a.y)
+  if (length < 1e-6) return false
+  const [nx, ny] = [(-(b.y - a.y) / length) * BESIDE, ((b.x - a.x) / length) * BESIDE]
+  const [mx, my] = [(a.x + b.x) / 2, (a.y + b.y) / 2]
+  return [-1, 1].some((side) => {
+    const [c, r] = [Math.round(mx + side * nx), Math.round(my + side * ny)]
+    return c < 0 || r < 0 || c >= wide || r >= high || triangle[r * wide + c] === -1
+  })
+}
+
+/** A shorter change of weight would look like a blot [dots]. */
+const SHORTEST_CHANGE = 12
+
+interface Weighed {
+  readonly isOutline: boolean
+  readonly points: readonly Place[]
+}
+
+/** Parts a run where it stops being the outline of the picture, or begins to be. */
+const weighed = (raster: Raster, run: readonly Place[]): readonly Weighed[] => {
+  const pieces: { isOutline: boolean; points: Place[] }[] = []
+  for (const [index, point] of run.entries()) {
+    const before = run[index - 1]
+    if (before === undefined) continue
+    const isOutline = endsBeside(raster, before, point)
+    const last = pieces.at(-1)
+    if (last?.isOutline === isOutline) last.points.push(point)
+    else if (last !== undefined && lengthOf(last.points) < SHORTEST_CHANGE) {
+      // Too short to stand by itself: it goes on as what follows.
+      last.points.push(point)
+      last.isOutline = isOutline
+    } else pieces.push({ isOutline, points: [before, point] })
   }
-  return beside > tried / 2
+  return pieces
 }
 
 /** Cuts chains into the strokes that can be seen. */
@@ -113,12 +132,15 @@ export const strokesOf = (
     let run: Place[] = []
     const finish = (): void => {
       if (lengthOf(run) >= SHORTEST)
-        strokes.push({
-          kind,
-          owner,
-          isOutline: kind === 'silhouette' && endsBeside(raster, run),
-          points: run.map(({ x, y }) => ({ x: x / scale + left, y: y / scale + bottom })),
-        })
+        for (const { isOutline, points } of kind === 'silhouette'
+          ? weighed(raster, run)
+          : [{ isOutline: false, points: run }])
+          strokes.push({
+            kind,
+            owner,
+            isOutline,
+            points: points.map(({ x, y }) => ({ x: x / scale + left, y: y / scale + bottom })),
+          })
       run = []
     }
     let before = place(corners[0]!)

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { solidKernel } from '#cli/solidKernel.ts'
 import type { Point } from '#craft/drawing.ts'
+import { drawSvg } from '#craft/pdf/svg/drawSvg.ts'
 import { arranged } from '#craft/solid/arrange.ts'
 import { type Mesh, posed } from '#craft/solid/mesh.ts'
 import { stoveSolids } from '#craft/solid/solids.ts'
+import { readPathData } from '#craft/svg/pathData.ts'
+import { readSvg, type SvgNode } from '#craft/svg/read.ts'
 import { viewSvg } from '#craft/view/svg.ts'
 import { type View, viewOf } from '#craft/view/view.ts'
 import { examples } from '../solid/stoves.ts'
@@ -166,6 +169,25 @@ it('a mesh moved sideways along the line of sight is the same picture', () => {
   const mesh = stoveSolids(kernel, examples[0]!)[0]!.mesh
   const from = (moved: Mesh): number => drawn(viewOf([moved], { camera: FRONT, fit: FIT }), mesh.name)
   expect(from(posed(mesh, { y: 40 }))).toBeCloseTo(from(mesh), 1)
+})
+
+it('writes SVG that the house can read back, and set in a PDF', () => {
+  const view = viewOf([stoveSolids(kernel, examples[0]!)[0]!.mesh], { fit: FIT })
+  const root = readSvg(viewSvg(view, 'Shell & “lid” <1>'))
+  const visit = (node: SvgNode): readonly SvgNode[] => [
+    node,
+    ...node.children.flatMap((child) => (typeof child === 'string' ? [] : visit(child))),
+  ]
+  const paths = visit(root).filter(({ name }) => name === 'path')
+  const [, , wide = 0, high = 0] = (root.attributes.get('viewBox') ?? '').split(' ').map(Number)
+  const ends = paths.flatMap(({ attributes }) => readPathData(attributes.get('d') ?? ''))
+  expect(ends.length).toBeGreaterThan(500)
+  for (const [letter, x = 1, y = 1] of ends) {
+    expect('MLZ').toContain(letter)
+    expect(x > 0 && y > 0 && x < wide && y < high).toBe(true)
+  }
+  expect(root.children[0]).toMatchObject({ name: 'title', children: ['Shell & “lid” <1>'] })
+  expect(drawSvg(root, {} as never).length).toBeGreaterThan(500)
 })
 
 it('refuses to draw nothing', () => {
