@@ -7,6 +7,7 @@ import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { guides } from './commands/guides.ts'
 import { predict } from './commands/predict.ts'
+import { sheets } from './commands/sheets.ts'
 import { shop } from './commands/shop.ts'
 import { solids } from './commands/solids.ts'
 import { steps } from './commands/steps.ts'
@@ -141,6 +142,17 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--out <file>', 'where to write the stove as built, or the empty sheet')
     .option('--json', 'for programs')
     .action((file, sheet, options) => ended(built(env, file, sheet, options)))
+  withSite(
+    program
+      .command('sheets')
+      .description('sheets to fill in by hand, as a PDF: one burn, and the stove as built')
+      .argument('<stove>', 'stove file'),
+  )
+    .option('--paper <name>', 'A4 or Letter', 'A4')
+    .option('--out <folder>', 'where to put the PDF', 'out')
+    .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
+    .option('--json', 'for programs')
+    .action(async (file, options) => ended(await sheets(env, file, options)))
   program
     .command('cans')
     .description('size codes and what they measure')

@@ -45,6 +45,7 @@ const commands = [
   ['guides'],
   ['shop'],
   ['steps'],
+  ['sheets'],
 ]
 
 describe.each(commands)('tinwright %s', (command = '', ...options) => {

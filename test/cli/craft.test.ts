@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { orThrow, type Problem } from '#basis/problem.ts'
+import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import type { Outlook } from '#craft/shop/outlook.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { readStove } from '#stove/document/read.ts'
@@ -68,7 +69,11 @@ describe('tinwright steps', () => {
     expect(names[0]).toBe('out/steps/01-gather.svg')
     expect(names).toEqual([...names].sort())
     for (const name of names) expect(flat(out)).toContain(`Picture: ${name}`)
-    for (const bytes of written.values()) expect(new TextDecoder().decode(bytes)).toMatch(/^<svg /)
+    for (const bytes of written.values()) {
+      const svg = new TextDecoder().decode(bytes)
+      expect(svg).toMatch(/^<svg /)
+      for (const caution of MAKING_CAUTIONS) expect(svg).toContain(caution)
+    }
     expect(out).toMatch(new RegExp(`^Redshank: ${names.length} steps`))
   })
 
@@ -87,6 +92,32 @@ describe('tinwright steps', () => {
     expect(steps.flatMap(({ places }) => places ?? [])).toHaveLength(5)
     for (const { cautions } of steps) expect(cautions.length).toBeGreaterThan(0)
   })
+})
+
+describe('tinwright sheets', () => {
+  it.each(exampleStoves)(
+    '%s: a PDF of a trial sheet and as-built sheets, with what is predicted',
+    async (file) => {
+      const { code, out, written } = await tinwright(
+        ['sheets', file, '--paper', 'Letter', '--json'],
+        exampleFiles,
+      )
+      expect(code).toBe(0)
+      const { pages, path, prediction, missingLetters } = JSON.parse(out) as {
+        pages: number
+        path: string
+        prediction: Record<string, string>
+        missingLetters: readonly string[]
+      }
+      expect(pages).toBeGreaterThanOrEqual(3)
+      expect(missingLetters).toEqual([])
+      expect(prediction.fuel).toMatch(/^[\d.]+ g \([\d.]+ oz\)$/)
+      expect(prediction.boil).toMatch(/ L, .* after lighting$/)
+      expect(new TextDecoder('latin1').decode(written.get(path)?.slice(0, 5))).toBe('%PDF-')
+      const again = await tinwright(['sheets', file, '--paper', 'Letter', '--json'], exampleFiles)
+      expect(again.written.get(path)).toEqual(written.get(path))
+    },
+  )
 })
 
 describe('tinwright built', () => {

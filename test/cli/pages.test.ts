@@ -25,6 +25,7 @@ const onStove = (file: string): readonly (readonly string[])[] => [
   ['fit', file],
   ['shop', file, '--shelf', 'shelf.json'],
   ['steps', file],
+  ['sheets', file],
 ]
 const commands: readonly (readonly string[])[] = [
   ...exampleStoves.flatMap(onStove),

@@ -75,6 +75,8 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
   [['shop'], 'usage.missing', ['stove', 'tinwright shop FILE']],
   [['shop', STOVE, '--shelf', STOVE], 'format.other-kind', ['stove file; a shelf file']],
   [['steps', 'shelf.json'], 'format.other-kind', ['shelf file; a stove file']],
+  [['sheets', STOVE, '--paper', 'A3'], 'paper.unknown', ['--paper', 'A3', 'A4 or Letter']],
+  [['sheets', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
   [['built', STOVE], 'built.what', ['--blank', 'as-built file']],
   [['built', STOVE, 'redshank.built.json', '--blank'], 'built.what', ['--blank beside redshank.built.json']],
   [['built', STOVE, 'nowhere.json'], 'file.unreadable', ['as-built file', 'There is no such file']],
@@ -121,7 +123,7 @@ describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, sa
 )
 
 describe('a fuel that is not in the table', () => {
-  it.each(['check', 'predict', 'burn', 'templates', 'solids', 'guides', 'fit', 'shop', 'steps'])(
+  it.each(['check', 'predict', 'burn', 'templates', 'solids', 'guides', 'fit', 'shop', 'steps', 'sheets'])(
     'is refused by %s, where it is written',
     async (command) => {
       const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
@@ -147,6 +149,7 @@ describe('without a command', () => {
       'shop',
       'steps',
       'built',
+      'sheets',
     ])
       expect(err).toContain(`  ${command} `)
   })
@@ -165,6 +168,7 @@ describe('help and version', () => {
     'shop',
     'steps',
     'built',
+    'sheets',
   ].map((command) => [command, '--help'])
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
     '%s %s ends with 0, within a narrow page',

@@ -22,6 +22,13 @@ export interface StepsOptions {
 const pictureName = ({ key }: BuildStep, index: number): string =>
   `${String(index + 1).padStart(2, '0')}-${fileNameOf(key)}.svg`
 
+/** A picture goes about by itself: what to do and every caution go with it. */
+const wordsOf = ({ sentences, checks }: BuildStep): readonly string[] => [
+  ...sentences,
+  ...checks.map(({ sentence }) => sentence),
+  ...MAKING_CAUTIONS,
+]
+
 export const steps = (env: Environment, file: string, options: StepsOptions): ExitCode => {
   const stove = stoveFrom(env, file)
   const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
@@ -31,7 +38,12 @@ export const steps = (env: Environment, file: string, options: StepsOptions): Ex
     out === undefined
       ? []
       : made.map((step, index) =>
-          writeInto(env, out, pictureName(step, index), new TextEncoder().encode(stepSvg(step.picture))),
+          writeInto(
+            env,
+            out,
+            pictureName(step, index),
+            new TextEncoder().encode(stepSvg(step.picture, wordsOf(step))),
+          ),
         )
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
   if (options.json === true) {

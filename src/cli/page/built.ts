@@ -16,10 +16,10 @@ const grouped = <T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<
 const isAsPlanned = ({ off }: Difference): boolean => off !== null && Math.abs(off) < 5e-5
 
 const differenceText = ({ measure, planned, built, off }: Difference): string => {
-  const now = `built ${measureText(measure, built)}`
+  const now = `built ${measureText(measure, built, true)}`
   if (planned === null || off === null) return now
   const more = off > 0 ? 'more' : 'less'
-  return `plan ${measureText(measure, planned)}, ${now}: ${measureText(measure, Math.abs(off))} ${more}`
+  return `plan ${measureText(measure, planned)}, ${now}: ${measureText(measure, Math.abs(off), true)} ${more}`
 }
 
 /** Plan beside what was built, part by part. */

@@ -85,7 +85,7 @@ const placeStep = (stove: Stove, placed: readonly PlacedPart[], index: number): 
   const { part, host, raised, place } = placement
   const title = titleOf(placement)
   const gap = builtSheet(stove).find(({ kind, part: of }) => kind === 'wall gap' && of === part)
-  const round = gap?.label.replace(/^gap to the wall of /, '') ?? ''
+  const round = gap?.label.replace(/^gap to /, '') ?? ''
   const inPlace = stove.assembly.slice(0, index + 1).map((one) => one.part)
   const gapSeen = gap !== undefined && inPlace.includes(round)
   const screws = fastenersOf(stove).filter(

@@ -49,13 +49,13 @@ const rowShapes = ({ label, unit, how, predicted, room }: TrialField, y: number)
   ]
 }
 
-const groupShapes = ({ title, fields }: TrialGroup, top: number): readonly Shape[] => {
+const groupShapes = ({ title, fields }: TrialGroup, word: string, top: number): readonly Shape[] => {
   const heading = top - TITLE * 0.8
   return [
     text(title, LABEL_FROM, heading, LABEL_SIZE),
     rule(0, WIDTH, heading - 1.4, 'dimension'),
     ...(fields.some(({ predicted }) => predicted !== null)
-      ? [text('predicted', WIDTH - PREDICTED_WIDTH, heading, SMALL_SIZE)]
+      ? [text(word, WIDTH - PREDICTED_WIDTH, heading, SMALL_SIZE)]
       : []),
     ...fields.flatMap((one, index) => rowShapes(one, heading - 1.4 - ROW * (index + 1) + 0.6)),
   ]
@@ -65,16 +65,16 @@ const groupHeight = ({ fields }: TrialGroup): number => TITLE * 0.8 + 1.4 + ROW 
 
 /** The sheet as a drawing that goes on one upright page of A4 or Letter. */
 export const drawTrial = (sheet: TrialSheet): Drawing => {
-  const { stove, groups } = sheet
+  const { title, beside, groups, notes } = sheet
   const height = groups.reduce((sum, group) => sum + groupHeight(group), 0) + GROUP_GAP * (groups.length - 1)
   let top = height
   const shapes = groups.flatMap((group) => {
-    const drawn = groupShapes(group, top)
+    const drawn = groupShapes(group, beside, top)
     top -= groupHeight(group) + GROUP_GAP
     return drawn
   })
   return {
-    title: `Trial sheet of ${stove}: one burn`,
+    title,
     width: (WIDTH + EDGE) as Millimetres,
     height: (height + EDGE) as Millimetres,
     shapes: shapes.map((shape) =>
@@ -88,6 +88,6 @@ export const drawTrial = (sheet: TrialSheet): Drawing => {
             }
           : shape,
     ),
-    notes: [],
+    notes,
   }
 }

@@ -40,10 +40,15 @@ export interface TrialGroup {
   readonly fields: readonly TrialField[]
 }
 
-/** A blank sheet for one burn, as data: what is written by hand, with what was predicted beside it. */
+/** A blank sheet as data: what is written by hand, with what was predicted or planned beside it. */
 export interface TrialSheet {
   readonly stove: string
+  readonly title: string
+  /** What stands beside the blanks. */
+  readonly beside: 'predicted' | 'planned'
   readonly groups: readonly TrialGroup[]
+  /** Paragraphs that go with it. */
+  readonly notes: readonly string[]
   readonly cautions: readonly string[]
 }
 
@@ -66,6 +71,9 @@ const words = (key: string, label: string, how: string | null = null): TrialFiel
 /** The blanks of one burn of a stove. */
 export const trialSheet = (stove: string, prediction: TrialPrediction = NO_PREDICTION): TrialSheet => ({
   stove,
+  title: `Trial sheet of ${stove}: one burn`,
+  beside: 'predicted',
+  notes: [],
   groups: [
     {
       title: 'The day',

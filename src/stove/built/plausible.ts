@@ -56,13 +56,19 @@ export const plausibleOff = (measure: Measure): number | null => {
   return Math.max(allowed.by, allowed.share * Math.abs(measure.planned))
 }
 
-/** A measure as text: lengths and weights in both systems. */
-export const measureText = ({ quantity: key }: Pick<Measure, 'quantity'>, value: number): string => {
+/**
+ * A measure as text: lengths and weights in both systems; `fine` for what was worked out of readings and may lie
+ * between the tenths that a rule shows.
+ */
+export const measureText = (
+  { quantity: key }: Pick<Measure, 'quantity'>,
+  value: number,
+  fine = false,
+): string => {
   const { kind, displayUnits } = quantity(key)
   if (kind === 'length') {
-    // The mean of two readings may lie between the tenths that a rule shows.
     const tenths = value * 1e4
-    const between = Math.abs(value) >= 0.001 && Math.abs(tenths - Math.round(tenths)) > 0.01
+    const between = fine && Math.abs(value) >= 0.001 && Math.abs(tenths - Math.round(tenths)) > 0.01
     return formatLength(value as Metres, { units: 'both', ...(between ? { digits: 2 } : {}) })
   }
   const [, second] = displayUnits

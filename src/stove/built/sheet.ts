@@ -169,7 +169,7 @@ const canMeasures = (at: PlacedPart, placed: readonly PlacedPart[]): readonly Me
       ? []
       : [
           measure('wall gap', 'clearance', [...path, 'gap'], {
-            label: `gap to the wall of ${outer.name}`,
+            label: `gap to ${outer.name}`,
             how: 'Put together, at the front, the left, the back and the right.',
             planned: gap,
             readings: 4,

@@ -1,9 +1,17 @@
 import { describe, expect, test } from 'vitest'
+import { orThrow } from '#basis/problem.ts'
 import { boxesMeet, liesIn, shapeBox } from '#craft/box.ts'
+import type { Drawing } from '#craft/drawing.ts'
 import { laySheets } from '#craft/sheet/layout.ts'
 import type { PaperName } from '#craft/sheet/paper.ts'
+import { builtSheets } from '#craft/trial/builtSheets.ts'
 import { drawTrial } from '#craft/trial/drawTrial.ts'
 import { type TrialPrediction, trialSheet } from '#craft/trial/sheet.ts'
+import { blankSheets } from '#craft/trial/sheetsPdf.ts'
+import { measureText } from '#stove/built/plausible.ts'
+import { builtSheet } from '#stove/built/sheet.ts'
+import { readStove } from '#stove/document/read.ts'
+import { stoveExamples } from '../../stove/document/examples.ts'
 import { textsOf } from '../shapes.ts'
 
 const predicted: TrialPrediction = {
@@ -15,6 +23,21 @@ const predicted: TrialPrediction = {
   firepower: '0.71 kW (2420 Btu/h)',
   regime: 'goes out before the floor',
 }
+const legible = (drawing: Drawing): void => {
+  const words = textsOf(drawing.shapes)
+  expect(words.filter(({ text }) => text.includes('…'))).toEqual([])
+  const page = { left: 0, bottom: 0, right: drawing.width, top: drawing.height }
+  const lines = drawing.shapes.filter(({ kind, layer }) => kind === 'line' && layer === 'paper')
+  const met = words.flatMap((one, index) => [
+    ...(liesIn(shapeBox(one), page) ? [] : [`off the sheet: ${one.text}`]),
+    ...words
+      .slice(index + 1)
+      .flatMap((other) => (boxesMeet(shapeBox(one), shapeBox(other)) ? [`${one.text} / ${other.text}`] : [])),
+    ...lines.flatMap((line) => (boxesMeet(shapeBox(one), shapeBox(line)) ? [`${one.text} on a line`] : [])),
+  ])
+  expect(met).toEqual([])
+}
+
 const sheet = trialSheet('Redshank', predicted)
 const drawing = drawTrial(sheet)
 
@@ -50,18 +73,32 @@ test('what was predicted stands beside its blank, and nothing where nothing was'
   expect(textsOf(drawTrial(trialSheet('Redshank')).shapes).map(({ text }) => text)).not.toContain('predicted')
 })
 
-test('no word is cut short, none meets another or a line to write on, all lie on the sheet', () => {
-  const words = textsOf(drawing.shapes)
-  expect(words.filter(({ text }) => text.includes('…'))).toEqual([])
-  const page = { left: 0, bottom: 0, right: drawing.width, top: drawing.height }
-  for (const [index, one] of words.entries()) {
-    expect(liesIn(shapeBox(one), page), one.text).toBe(true)
-    for (const other of words.slice(index + 1))
-      expect(boxesMeet(shapeBox(one), shapeBox(other)), `${one.text} / ${other.text}`).toBe(false)
-    for (const line of drawing.shapes)
-      if (line.kind === 'line' && line.layer === 'paper')
-        expect(boxesMeet(shapeBox(one), shapeBox(line)), one.text).toBe(false)
-  }
+test('no word is cut short, none meets another or a line to write on, all lie on the sheet', () =>
+  legible(drawing))
+
+describe.each(stoveExamples)('the as-built sheets of $name', ({ text }) => {
+  const stove = orThrow(readStove(text))
+  const sheets = builtSheets(stove)
+
+  test('hold every line of the as-built sheet once, with what is planned', () => {
+    const fields = sheets.flatMap(({ groups }) => groups.flatMap((group) => group.fields))
+    const lines = builtSheet(stove)
+    expect(fields.map(({ key }) => key)).toEqual(lines.map(({ path }) => path.join('.')))
+    for (const [index, { planned, quantity }] of lines.entries())
+      expect(fields[index]?.predicted).toBe(planned === null ? null : measureText({ quantity }, planned))
+  })
+
+  test('are legible, and say how each measure is taken', () => {
+    for (const one of sheets) {
+      legible(drawTrial(one))
+      expect(one.notes.join(' ')).toMatch(/: \w/)
+    }
+  })
+
+  test.each<PaperName>(['A4', 'Letter'])('take a page of %s each', (paper) => {
+    const pages = blankSheets(stove, { paper, date: '2031-05-17', version: '0.1.0', prediction: predicted })
+    expect(pages).toHaveLength(1 + sheets.length)
+  })
 })
 
 describe.each<PaperName>(['A4', 'Letter'])('%s', (paper) => {

@@ -254,5 +254,5 @@ describe('the example sheet', () => {
 test('a measure reads in both systems', () => {
   expect(measureText({ quantity: 'holeHeight' }, 0.021)).toBe('21 mm (53/64 in)')
   expect(measureText({ quantity: 'mass' }, 0.112)).toBe('112 g (3.95 oz)')
-  expect(measureText({ quantity: 'boreDiameter' }, 0.01215)).toBe('12.15 mm (31/64 in)')
+  expect(measureText({ quantity: 'boreDiameter' }, 0.01215, true)).toBe('12.15 mm (31/64 in)')
 })

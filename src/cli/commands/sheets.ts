@@ -1,0 +1,113 @@
+import { BadInput } from '#basis/problem.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import { formatQuantity } from '#basis/text/format.ts'
+import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
+import type { PaperName } from '#craft/sheet/paper.ts'
+import { NO_PREDICTION, type TrialPrediction } from '#craft/trial/sheet.ts'
+import { blankSheetsPdf } from '#craft/trial/sheetsPdf.ts'
+import { type ReportOutcome, reportOf } from '#science/answers/burn/report.ts'
+import { setupOf } from '../burn/setup.ts'
+import type { ConditionOptions } from '../conditions.ts'
+import type { Environment } from '../environment.ts'
+import { EXIT, type ExitCode } from '../exit.ts'
+import { problemOf, stoveFrom } from '../input.ts'
+import { writeInto } from '../output.ts'
+import { cautionBlock } from '../page/cautions.ts'
+import { page, wrap } from '../page/text.ts'
+import { twice } from '../page/units.ts'
+
+export interface SheetsOptions extends Omit<ConditionOptions, 'fuel'> {
+  readonly paper: string
+  readonly out: string
+  readonly date?: string
+  readonly json?: boolean
+}
+
+const PAPERS: readonly PaperName[] = ['A4', 'Letter']
+
+const paperOf = (name: string): PaperName => {
+  const paper = PAPERS.find((known) => known.toLowerCase() === name.toLowerCase())
+  if (paper !== undefined) return paper
+  throw new BadInput([
+    problemOf('paper.unknown', '--paper', name, PAPERS.join(' or '), 'Name the paper your printer holds.'),
+  ])
+}
+
+/** What stands beside the blanks of the trial sheet: the burn as the model has it. */
+export const predictedFor = (outcome: ReportOutcome): TrialPrediction => {
+  if (outcome.kind === 'no burn') return { ...NO_PREDICTION, regime: 'does not burn' }
+  const { fuel, figures, boils, events, course } = outcome.report
+  // The most water that boils: what is worth putting on.
+  const boil = [...boils].reverse().find(({ boilsAt }) => boilsAt !== null)
+  const after = (time: number | undefined): string | null =>
+    time === undefined ? null : `${formatQuantity(time, 'burnTime')} after lighting`
+  const at = (...kinds: readonly string[]): string | null =>
+    after(events.find(({ kind }) => kinds.includes(kind))?.time)
+  return {
+    fuel: twice(fuel.charge, 'mass', 'oz'),
+    boil: boil?.boilsAt == null ? 'never' : `${boil.litres} L, ${after(boil.boilsAt)}`,
+    flameOut: at('flame out', 'front at the floor', 'front out'),
+    charTime: at('char out'),
+    char: twice(figures.charLeft, 'mass', 'oz'),
+    firepower: twice(figures.firepower, 'firepower', 'Btu/h'),
+    regime: course,
+  }
+}
+
+export const sheets = async (env: Environment, file: string, options: SheetsOptions): Promise<ExitCode> => {
+  const paper = paperOf(options.paper)
+  const stove = stoveFrom(env, file)
+  const outcome = reportOf(setupOf(stove, options), 0)
+  const prediction = predictedFor(outcome)
+  const date = options.date ?? env.today()
+  const made = await blankSheetsPdf(stove, {
+    paper,
+    date,
+    version: env.version,
+    fonts: env.fonts(),
+    prediction,
+  }).catch((error: unknown) => {
+    if (!(error instanceof BadInput)) throw error
+    throw new BadInput(
+      error.problems.map((one) => (one.field === 'date' ? { ...one, field: '--date' } : one)),
+    )
+  })
+  const name = `${fileNameOf(stove.name)}-sheets-${paper.toLowerCase()}.pdf`
+  const path = writeInto(env, options.out, name, made.pdf)
+  if (options.json === true) {
+    const answer = {
+      stove: stove.name,
+      paper,
+      pages: made.pages,
+      path,
+      prediction,
+      missingLetters: made.missingLetters,
+      cautions: MAKING_CAUTIONS,
+    }
+    env.out(`${JSON.stringify(answer, null, 2)}\n`)
+    return EXIT.fine
+  }
+  env.out(
+    page(
+      wrap(
+        `${path}: ${made.pages} pages of ${paper} to fill in: one burn, with what is predicted; the stove as built, with what is planned in mm and in.`,
+        env.width,
+      ),
+      wrap(
+        `Beside the blanks of the burn stands what the model predicts: ${[
+          `fuel ${prediction.fuel ?? 'none'}, filled ${long(stove.fuel.level)} deep`,
+          ...(prediction.boil === null ? [] : [`boils ${prediction.boil}`]),
+          ...(prediction.flameOut === null ? [] : [`flame out ${prediction.flameOut}`]),
+          ...(prediction.regime === null ? [] : [prediction.regime]),
+        ].join('; ')}. Fill in yours before you look at them.`,
+        env.width,
+      ),
+      made.missingLetters.length === 0
+        ? null
+        : wrap(`The font has no letter for ${made.missingLetters.join(' ')}; they print as “?”.`, env.width),
+      cautionBlock(env.width),
+    ),
+  )
+  return EXIT.fine
+}
