@@ -1,13 +1,17 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { orThrow } from '#basis/problem.ts'
+import { solidKernel } from '#cli/solidKernel.ts'
 import { deskPlate } from '#craft/section/deskPlate.ts'
 import { narrowPlate } from '#craft/section/narrowPlate.ts'
 import type { Plate, PlateInput } from '#craft/section/plate.ts'
 import { darkTheme, lightTheme, type Theme } from '#craft/section/theme.ts'
+import { DARK_THEME, PAPER_THEME } from '#craft/view/svg.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import type { Prediction } from '#science/steady/prediction.ts'
 import { readStove } from '#stove/document/read.ts'
+import type { Stove } from '#stove/model.ts'
+import { solidsPicture } from './pictures/solids.ts'
 
 const examples = join(import.meta.dirname, '..', 'examples')
 export const PICTURES = join(import.meta.dirname, '..', 'docs', 'pictures')
@@ -19,8 +23,13 @@ const notesOf = ({ halfway, stops }: Prediction): readonly string[] => [
   'Wood gas contains carbon monoxide: burn outdoors only.',
 ]
 
+const stoveOf = (example: string): Stove =>
+  orThrow(readStove(readFileSync(join(examples, `${example}.stove.json`), 'utf8')))
+
+const kernel = await solidKernel()
+
 const inputOf = (example: string, theme: Theme): PlateInput => {
-  const stove = orThrow(readStove(readFileSync(join(examples, `${example}.stove.json`), 'utf8')))
+  const stove = stoveOf(example)
   const outcome = orThrow(predictSteady(stove))
   if (outcome.kind === 'no burn') throw new Error(`${example}: ${outcome.noBurn.sentence}`)
   const burn: Prediction = outcome.prediction
@@ -28,13 +37,15 @@ const inputOf = (example: string, theme: Theme): PlateInput => {
 }
 
 /** File name of each picture, and what draws it. */
-const plates: Readonly<Record<string, () => Plate>> = {
+const plates: Readonly<Record<string, () => Pick<Plate, 'svg'>>> = {
   'section.svg': () => deskPlate(inputOf('redshank', lightTheme)),
   'section-dark.svg': () => deskPlate(inputOf('redshank', darkTheme)),
   'section-narrow.svg': () => narrowPlate(inputOf('redshank', lightTheme)),
   'section-narrow-dark.svg': () => narrowPlate(inputOf('redshank', darkTheme)),
   'section-greylag.svg': () => deskPlate(inputOf('greylag', lightTheme)),
   'section-heron.svg': () => deskPlate(inputOf('heron', lightTheme)),
+  'solids.svg': () => ({ svg: solidsPicture(kernel, stoveOf('redshank'), PAPER_THEME) }),
+  'solids-dark.svg': () => ({ svg: solidsPicture(kernel, stoveOf('redshank'), DARK_THEME) }),
 }
 
 export const pictureNames = Object.keys(plates)

@@ -9,7 +9,7 @@ test.each(pictureNames)('docs/pictures/%s is current; else run node scripts/pict
   expect(committed === picture(name)).toBe(true)
 })
 
-test('docs/pictures holds no picture of a section that nothing draws', () => {
-  const sections = readdirSync(PICTURES).filter((name) => name.startsWith('section'))
-  expect(sections.sort()).toEqual([...pictureNames].sort())
+test('docs/pictures holds no picture of a section or of solids that nothing draws', () => {
+  const kept = readdirSync(PICTURES).filter((name) => /^(section|solids)/.test(name))
+  expect(kept.sort()).toEqual([...pictureNames].sort())
 })

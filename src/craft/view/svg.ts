@@ -22,6 +22,15 @@ export const PAPER_THEME: ViewTheme = {
   pens: { outline: 0.35, edge: 0.18, cut: 0.35 },
 }
 
+/** The same for a dark page. */
+export const DARK_THEME: ViewTheme = {
+  ...PAPER_THEME,
+  ink: '#efe8dd',
+  dark: [38, 35, 32],
+  light: [116, 109, 100],
+  cut: '#efe8dd',
+}
+
 export const toneColour = ({ dark, light, cut }: ViewTheme, tone: ViewFill['tone']): string => {
   if (tone === 'cut') return cut
   const mixed = [0, 1, 2].map((part) => Math.round(dark[part]! + (light[part]! - dark[part]!) * tone))
