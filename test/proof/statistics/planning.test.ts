@@ -1,0 +1,70 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { randomStream } from '#basis/random.ts'
+import { burnOrder } from '#proof/statistics/burnOrder.ts'
+import { burnsForMean, burnsToSettle, power } from '#proof/statistics/moreBurns.ts'
+
+describe('how many burns', () => {
+  // test/reference/statsTests.json, replicates_advice: n iterated with t, after Wang et al. (2014).
+  it.each([
+    [0.1, 0.05, 18],
+    [0.25, 0.25, 7],
+    [0.1, 0.1, 7],
+    [0.25, 0.1, 27],
+  ])('a spread of %d wants, for a mean within %d, %i burns', (sd, half, n) => {
+    expect(burnsForMean(sd, half)).toBe(n)
+  })
+
+  // Student's t test, σ known to be alike: d = 0.8 and power 0.8 want 26 each, d = 0.5 want 64
+  // (Cohen, Statistical Power Analysis, 1988, table 2.4.1; from memory of a widely printed example).
+  it.each([
+    [0.8, 26],
+    [0.5, 64],
+  ])('a difference of %d spreads shows in four of five tries with %i burns each', (d, n) => {
+    expect(burnsToSettle(d, [1, 1])).toBe(n)
+    expect(power(d, [1, 1], n)).toBeGreaterThanOrEqual(0.8)
+    expect(power(d, [1, 1], n - 1)).toBeLessThan(0.8)
+  })
+
+  it('does not promise what cannot be had', () => {
+    expect(burnsToSettle(0.01, [1, 1])).toBeNull()
+    expect(burnsToSettle(0, [1, 1])).toBeNull()
+    expect(burnsForMean(1, 0.001)).toBeNull()
+    expect(burnsToSettle(1, [0, 0])).toBe(2)
+  })
+
+  it('no difference shows as often as the test errs', () => {
+    expect(power(0, [1, 2], 5)).toBeCloseTo(0.05, 9)
+  })
+})
+
+describe('the order to burn in', () => {
+  const variants = fc.uniqueArray(fc.string({ minLength: 1 }), { minLength: 1, maxLength: 6 })
+
+  it('every variant once a round; the same seed, the same order', () => {
+    fc.assert(
+      fc.property(variants, fc.integer({ min: 1, max: 5 }), fc.nat(), (names, rounds, seed) => {
+        const order = burnOrder(names, rounds, randomStream(seed))
+        expect(order.map(({ place }) => place)).toEqual(order.map((_, i) => i + 1))
+        for (let round = 1; round <= rounds; round++)
+          expect(
+            order
+              .filter((one) => one.round === round)
+              .map((one) => one.variant)
+              .sort(),
+          ).toEqual([...names].sort())
+        expect(burnOrder(names, rounds, randomStream(seed))).toEqual(order)
+      }),
+    )
+  })
+
+  it('no variant has a favoured place', () => {
+    const first = { A: 0, B: 0, C: 0 }
+    for (let seed = 0; seed < 3000; seed++) {
+      const [burn] = burnOrder(['A', 'B', 'C'], 1, randomStream(seed))
+      first[burn?.variant as 'A']++
+    }
+    // Four standard deviations of a fair draw: √(3000·2/9) = 25.8.
+    for (const count of Object.values(first)) expect(Math.abs(count - 1000)).toBeLessThan(104)
+  })
+})
