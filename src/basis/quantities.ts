@@ -138,6 +138,7 @@ export const quantities = {
   voidFraction: share('void fraction', 'ε', 0.1, 0.98, 'Share of the fuel bed that is air between the pieces.'),
   heatingValue: specificEnergy('heating value', 'LHV', 0, 50e6, 'Heat one kilogram of the fuel gives when it burns and its steam escapes.'),
   waterVolume: volume('water volume', 'Vw', 1e-5, 0.05, 'Water in the pot.'),
+  waterTemperature: temperature('water temperature', 'Tw', 268.15, 383.15, 'Temperature of the water in the pot.'),
   skirtGap: length('skirt gap', 'gs', 1, 60, 'Room between the side of the pot and a skirt bent round it.'),
   skirtHeight: length('skirt height', 'hk', 5, 400, 'Height of the skirt beside the pot.'),
   timeAfterLighting: time('time after lighting', 't', 0, 43_200, 'Time since the fuel was lit.'),
