@@ -48,7 +48,11 @@ const within = (value: number, tolerance: number): string => `${long(value)} ± 
 const measureText = (can: Can): readonly string[] => {
   // One seam is enough to measure over, be it the one that is cut away later.
   const seam = `Over the seam, at its widest: ${within(can.seamDiameter.value, can.seamDiameter.tolerance)}.`
-  const body = `Round the plain wall, away from seams and beads: ${within(can.bodyDiameter.value, can.bodyDiameter.tolerance)} across.`
+  const across = ({ value, tolerance }: Can['height']): string => `${within(value, tolerance)} across`
+  const body =
+    can.taper === undefined
+      ? `Round the plain wall, away from seams and beads: ${across(can.bodyDiameter)}.`
+      : `Its wall tapers: ${across(can.taper.bottom)} at the bottom edge as it stands, ${across(can.taper.top)} at the top edge.`
   const height = isTrimmed(can)
     ? `From seam to seam: at least ${long(boughtHeightOf(can))} high as bought; it is cut down to ${long(can.height.value)}.`
     : `From edge to edge: ${within(can.height.value, can.height.tolerance)} high.`

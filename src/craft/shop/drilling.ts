@@ -1,6 +1,7 @@
 import { long, onRuleAtLeast, onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import { bodyInside, insideHeight, isWhole } from '#stove/can/ends.ts'
+import { narrowestInside } from '#stove/can/taper.ts'
 import { reachDown, stepDepth, sunk } from '#stove/check/drill/drillReach.ts'
 import { DRILL } from '#stove/check/rules.ts'
 import type { Bit, CanPart, Opening, Part, Shelf, Stove } from '#stove/model.ts'
@@ -60,8 +61,8 @@ export const emptiedBy = ({ can }: CanPart): 'bottom' | 'top' | null => {
 const mouth = (part: CanPart, end: 'bottom' | 'top'): number => {
   const which = part.can[end]
   return which.kind === 'pull-off' || which.kind === 'friction'
-    ? which.opening.value
-    : bodyInside(part.can).value
+    ? Math.min(which.opening.value, narrowestInside(part.can).value)
+    : narrowestInside(part.can).value
 }
 
 const wallHeld = (part: CanPart, diameter: number): string => {

@@ -37,10 +37,13 @@ const plainCheck = (part: string, opening: string | null, sentence: string): Ste
 })
 
 /** The edge that heights on a part count from, as the maker finds it while marking out. */
-export const datumOf = (part: Part): string =>
-  part.form === 'can' && part.can.bottom.kind === 'cut'
-    ? 'from the line struck for the new bottom edge'
-    : 'from the bottom edge'
+export const datumOf = (part: Part): string => {
+  const straight =
+    part.form === 'can' && part.can.taper !== undefined ? 'straight up, not along the slope, ' : ''
+  return part.form === 'can' && part.can.bottom.kind === 'cut'
+    ? `${straight}from the line struck for the new bottom edge`
+    : `${straight}from the bottom edge`
+}
 
 const middleWord = (row: RowOpening): string =>
   row.hole.shape === 'round' ? 'the hole centre' : `the middle of a ${row.hole.shape}`

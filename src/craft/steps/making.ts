@@ -1,7 +1,9 @@
 import { long } from '#basis/text/bothUnits.ts'
-import { bodyInside, isWhole } from '#stove/can/ends.ts'
+import type { Metres } from '#basis/units.ts'
+import { bodyInside, isSeamed, isWhole } from '#stove/can/ends.ts'
+import { bodyAt } from '#stove/can/taper.ts'
 import { plural } from '#stove/check/phrase.ts'
-import type { BandPart, CanPart, DiscPart, Opening, Part, RowOpening, Stove } from '#stove/model.ts'
+import type { BandPart, Can, CanPart, DiscPart, Opening, Part, RowOpening, Stove } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 import type { Drawing } from '../drawing.ts'
 import { bandStrip } from '../flat/band.ts'
@@ -159,6 +161,14 @@ const picture = (
 const whereWord = (part: Part, where: Where): string =>
   part.form !== 'can' ? '' : where === 'wall' ? 'wall of ' : `${where} of `
 
+/** Where the wrap's lower edge lies. */
+const lowerEdgeText = (can: Can): string => {
+  if (can.bottom.kind === 'cut') return 'its lower edge on the line struck for the new bottom edge'
+  return isSeamed(can.bottom)
+    ? `its lower edge rests on the bottom seam, ${long(can.seamHeight)} above the can’s bottom edge`
+    : 'its lower edge is level with the can’s bottom edge'
+}
+
 /** Marking out and punching: once a part, template by template. */
 const markSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[] => {
   if (part.openings.size === 0) return []
@@ -196,7 +206,7 @@ const markSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[]
     ]
   const strip = canWrap(name, part)
   const ends = (['bottom', 'top'] as const).filter((end) => openingsAt(part, end).length > 0)
-  const round = lengthRound(part.can.bodyDiameter.value, PAPER_THICKNESS)
+  const round = (height: Metres): number => lengthRound(bodyAt(part.can, height).value, PAPER_THICKNESS)
   const steps: BuildStep[] = []
   if (strip !== null) {
     const seam = part.can.sideSeam
@@ -208,7 +218,7 @@ const markSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[]
                 `Strike a line all round, ${long(part.can.height.value)} below the top edge: the new bottom edge; all heights count from it.`,
               ]
             : []),
-          `Tape the wrap round the can, printed side out: its ${strip.lowerEdge.join(' ').replace(/^lower edge/, 'lower edge')}; its ends meet at ${bearingText(strip.join)}${seam === null ? '' : ', and the can’s side seam runs under the line marked for it'}.`,
+          `Tape the wrap round the can, printed side out: ${lowerEdgeText(part.can)}; its ends meet at ${bearingText(strip.join)}${seam === null ? '' : ', and the can’s side seam runs under the line marked for it'}.`,
           'Make a felt-pen mark at the bottom edge under 0°: the front mark, which stays when the paper is gone.',
           punch,
         ],
@@ -222,7 +232,7 @@ const markSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[]
           ),
           ...openingsAt(part, 'wall')
             .filter(isRow)
-            .flatMap(([row, opening]) => markChecks(name, part, row, opening, round)),
+            .flatMap(([row, opening]) => markChecks(name, part, row, opening, round(opening.height))),
         ],
         picture: wallPicture(bench, title, name, part, 'marking', []),
       }),

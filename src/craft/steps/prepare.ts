@@ -68,7 +68,18 @@ const gather = (stove: Stove, cans: readonly CanToFind[]): BuildStep => ({
   tools: ['calliper', 'rule', 'magnet'],
   checks: cansIn(stove).flatMap(([name, { can }]) => [
     lengthCheck(name, null, 'over the seam', can.seamDiameter.value, can.seamDiameter.tolerance),
-    lengthCheck(name, null, 'across the plain wall', can.bodyDiameter.value, can.bodyDiameter.tolerance),
+    ...(can.taper === undefined
+      ? [lengthCheck(name, null, 'across the plain wall', can.bodyDiameter.value, can.bodyDiameter.tolerance)]
+      : [
+          lengthCheck(
+            name,
+            null,
+            'across the wall at the bottom',
+            can.taper.bottom.value,
+            can.taper.bottom.tolerance,
+          ),
+          lengthCheck(name, null, 'across the wall at the top', can.taper.top.value, can.taper.top.tolerance),
+        ]),
   ]),
   cautions: CUTTING_CAUTIONS,
   picture: overviewPicture(

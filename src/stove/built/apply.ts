@@ -113,6 +113,9 @@ const applyToPart = (part: Group, value: BuiltValue): void => {
     case 'body diameter':
       group(part, 'can').bodyDiameter = measuredText(value)
       return
+    case 'top body diameter':
+      group(part, 'can').topBodyDiameter = measuredText(value)
+      return
     case 'can height': {
       const holder = 'trim' in part ? group(part, 'trim') : group(part, 'can')
       holder.height = measuredText(value)

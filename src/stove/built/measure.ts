@@ -4,6 +4,7 @@ import type { QuantityKey } from '#basis/quantities.ts'
 export type MeasureKind =
   | 'seam diameter'
   | 'body diameter'
+  | 'top body diameter'
   | 'can height'
   | 'disc diameter'
   | 'band height'

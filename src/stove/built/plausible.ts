@@ -19,6 +19,7 @@ const limit = (by: number, share: number): Limit => ({ by, share })
 const LIMITS: Readonly<Record<MeasureKind, Limit | null>> = {
   'seam diameter': limit(0.0015, 0.02),
   'body diameter': limit(0.0015, 0.02),
+  'top body diameter': limit(0.0015, 0.02),
   'can height': limit(0.003, 0.03),
   'disc diameter': limit(0.002, 0.03),
   'band height': limit(0.002, 0.1),

@@ -94,6 +94,11 @@ const partSchema = strict({
   plan,
   seamDiameter: readings('canSeamDiameter', 8, `${TWO_WAYS} Over the seam.`),
   bodyDiameter: readings('canBodyDiameter', 8, `${TWO_WAYS} Of the plain wall, outside.`),
+  topBodyDiameter: readings(
+    'canBodyDiameter',
+    8,
+    `${TWO_WAYS} Of a can that tapers, at its top edge; "bodyDiameter" is then that at its bottom edge.`,
+  ),
   diameter: readings('discDiameter', 8, `${TWO_WAYS} Of a disc.`),
   height: length('canHeight').optional(),
   raised: length('raised').optional(),

@@ -155,11 +155,24 @@ const canMeasures = (at: PlacedPart, placed: readonly PlacedPart[]): readonly Me
         ]
       : []),
     measure('body diameter', 'canBodyDiameter', [...path, 'bodyDiameter'], {
-      label: 'diameter of the body',
-      how: 'Outside, on the plain wall away from seams and beads, then at right angles to that.',
-      planned: can.bodyDiameter.value,
+      label: can.taper === undefined ? 'diameter of the body' : 'body at the bottom edge',
+      how:
+        can.taper === undefined
+          ? 'Outside, on the plain wall away from seams and beads, then at right angles to that.'
+          : 'Outside, on the wall at its bottom edge as it stands, then at right angles to that.',
+      planned: (can.taper?.bottom ?? can.bodyDiameter).value,
       readings: 2,
     }),
+    ...(can.taper === undefined
+      ? []
+      : [
+          measure('top body diameter', 'canBodyDiameter', [...path, 'topBodyDiameter'], {
+            label: 'body at the top edge',
+            how: 'Outside, on the wall at its top edge as it stands, then at right angles to that.',
+            planned: can.taper.top.value,
+            readings: 2,
+          }),
+        ]),
     measure('can height', 'canHeight', [...path, 'height'], {
       label: 'height',
       how: 'From edge to edge as it stands in the stove; the mean of a few places.',

@@ -256,3 +256,27 @@ test('a measure reads in both systems', () => {
   expect(measureText({ quantity: 'mass' }, 0.112)).toBe('112 g (3.95 oz)')
   expect(measureText({ quantity: 'boreDiameter' }, 0.01215, true)).toBe('12.15 mm (31/64 in)')
 })
+
+test('a can that tapers is measured at both edges, and comes back so', () => {
+  const file = JSON.parse(stoveExamples.find(({ name }) => name.startsWith('heron'))?.text ?? '')
+  file.parts.riser.can = { bodyDiameter: '84 mm', topBodyDiameter: '80 mm', height: '146 mm' }
+  const plan = orThrow(readStoveDocument(JSON.stringify(file)))
+  const lines = builtSheet(plan.stove).filter(
+    ({ part, kind }) => part === 'riser' && kind.endsWith('body diameter'),
+  )
+  expect(lines.map(({ path, planned }) => [path[2], planned])).toEqual([
+    ['bodyDiameter', expect.closeTo(0.084, 9)],
+    ['topBodyDiameter', expect.closeTo(0.08, 9)],
+  ])
+  const sheet = {
+    format: 'tinwright/built@1',
+    stove: 'Heron',
+    parts: { riser: { bodyDiameter: ['84.4 mm'], topBodyDiameter: ['80.2 mm', '80.6 mm'] } },
+  }
+  const { stove } = orThrow(readBuilt(JSON.stringify(sheet), plan))
+  const riser = stove.parts.get('riser')
+  expect(riser?.form === 'can' ? riser.can.taper : null).toMatchObject({
+    bottom: { value: expect.closeTo(0.0844, 9) },
+    top: { value: expect.closeTo(0.0804, 9) },
+  })
+})

@@ -1,7 +1,8 @@
 import { long } from '#basis/text/bothUnits.ts'
 import { toRadians } from '#basis/units.ts'
-import { isSeamed } from '#stove/can/ends.ts'
-import type { CanPart, RowOpening, WallHole } from '#stove/model.ts'
+import { isSeamed, outsideAt } from '#stove/can/ends.ts'
+import { bodyAt, widestBody } from '#stove/can/taper.ts'
+import type { Can, CanPart, RowOpening, WallHole } from '#stove/model.ts'
 import { drilledCount, placeRow } from '#stove/opening/row.ts'
 import type { Drawing, Layer, Point, Shape } from '../../drawing.ts'
 import { isFootDrilled } from '../../flat/hole.ts'
@@ -9,6 +10,13 @@ import { drawScene, FIELD, line, polyline, rectangle, type SceneLabel, scaleFor,
 
 /** A can from its front, bearing 0 towards the eye; bearing 90 is on the left. Millimetres of the can. */
 const mm = (metres: number): number => metres * 1000
+
+/** Half the width of the wall at a height [mm]; where it tapers, on the slope. */
+export const wallHalf = (can: Can, z: number): number => mm(bodyAt(can, z / 1000).value) / 2
+
+/** Half of the widest there is on a can [mm]. */
+export const widestHalf = (can: Can): number =>
+  Math.max(mm(can.seamDiameter.value), mm(widestBody(can).value)) / 2
 
 /** How high a can stands as bought, and where its bottom edge as used lies on that. */
 export interface Bought {
@@ -69,29 +77,34 @@ export const canOutline = (
   layer: Layer,
   bought: Bought,
 ): readonly Shape[] => {
-  const [body, seam] = [mm(can.bodyDiameter.value) / 2, mm(can.seamDiameter.value) / 2]
   const height = mm(can.height.value)
-  const corner = (x: number, z: number) => at(x, z)
-  const box = (l: Layer, half: number, low: number, high: number): Shape => {
-    const [a, b] = [corner(-half, low), corner(half, high)]
+  const half = (z: number): number => wallHalf(can, z)
+  const box = (l: Layer, wide: number, low: number, high: number): Shape => {
+    const [a, b] = [at(-wide, low), at(wide, high)]
     return rectangle(l, { left: a.x, right: b.x, bottom: a.y, top: b.y })
   }
+  const wall: Shape = polyline(
+    layer,
+    [at(-half(0), 0), at(half(0), 0), at(half(height), height), at(-half(height), height)],
+    true,
+  )
   const seamHeight = mm(can.seamHeight)
+  const seam = (which: 'bottom' | 'top'): number => mm(outsideAt(can, which).value) / 2
   return [
-    box(layer, body, 0, height),
-    ...(isSeamed(can.bottom) ? [box(layer, seam, 0, seamHeight)] : []),
-    ...(isSeamed(can.top) ? [box(layer, seam, height - seamHeight, height)] : []),
-    ...(bought.above > 0 ? [box('mark', body, height, height + bought.above)] : []),
-    ...(bought.below > 0 ? [box('mark', body, -bought.below, 0)] : []),
+    wall,
+    ...(isSeamed(can.bottom) ? [box(layer, seam('bottom'), 0, seamHeight)] : []),
+    ...(isSeamed(can.top) ? [box(layer, seam('top'), height - seamHeight, height)] : []),
+    ...(bought.above > 0 ? [box('mark', half(height), height, height + bought.above)] : []),
+    ...(bought.below > 0 ? [box('mark', half(0), -bought.below, 0)] : []),
     ...can.beads.flatMap(({ from, to }) =>
-      [from, to].map((z) => line('mark', at(-body, mm(z)), at(body, mm(z)))),
+      [from, to].map((z) => line('mark', at(-half(mm(z)), mm(z)), at(half(mm(z)), mm(z)))),
     ),
     ...(can.sideSeam !== null && Math.cos(toRadians(can.sideSeam)) > 0.05 && scale > 0
       ? [
           line(
             'mark',
-            at(-body * Math.sin(toRadians(can.sideSeam)), 0),
-            at(-body * Math.sin(toRadians(can.sideSeam)), height),
+            at(-half(0) * Math.sin(toRadians(can.sideSeam)), 0),
+            at(-half(height) * Math.sin(toRadians(can.sideSeam)), height),
           ),
         ]
       : []),
@@ -111,7 +124,7 @@ export const rowShapes = (
   { at }: CanView,
   look: RowLook,
 ): readonly Shape[] => {
-  const radius = mm(can.bodyDiameter.value) / 2
+  const radius = wallHalf(can, mm(row.height))
   const layer: Layer = look === 'made' ? 'cut' : look === 'punched' ? 'drill' : 'paper'
   return placeRow(row, can.bodyDiameter.value).flatMap(({ bearing }) => {
     const middle = toRadians(bearing)
@@ -172,7 +185,7 @@ export interface CanScene {
 /** A can in elevation with rows in place; those of the step are measured from the bottom edge. */
 export const canPicture = ({ title, part, rows, bought, paper, cuts, left, captions }: CanScene): Drawing => {
   const { can } = part
-  const half = Math.max(mm(can.seamDiameter.value), mm(can.bodyDiameter.value)) / 2
+  const half = widestHalf(can)
   const height = mm(can.height.value)
   const told = rows.filter(([, , look]) => look !== 'there')
   const dimensions = (told.length + (left === null ? 0 : 1)) * APART + 3
@@ -201,17 +214,21 @@ export const canPicture = ({ title, part, rows, bought, paper, cuts, left, capti
     { x: -half * scale - 2, y: 0 },
     { x: half * scale + Math.max(2, dimensions), y: 0 },
   )
-  const body = mm(can.bodyDiameter.value) / 2 + 0.8
+  const wrapHalf = (z: number): number => wallHalf(can, z) + 0.8
   const wrap =
     paper === null
       ? []
       : [
-          rectangle('paper', {
-            left: -body * scale,
-            right: body * scale,
-            bottom: paper.low * scale,
-            top: paper.high * scale,
-          }),
+          polyline(
+            'paper',
+            [
+              view.at(-wrapHalf(paper.low), paper.low),
+              view.at(wrapHalf(paper.low), paper.low),
+              view.at(wrapHalf(paper.high), paper.high),
+              view.at(-wrapHalf(paper.high), paper.high),
+            ],
+            true,
+          ),
         ]
   return drawScene(title, {
     shapes: [

@@ -3,7 +3,7 @@ import type { CanEnd, CanPart, Part } from '#stove/model.ts'
 import type { Drawing, Shape } from '../../drawing.ts'
 import { SMALL_SIZE } from '../../lettering/sizes.ts'
 import { moved } from '../../move.ts'
-import { type Bought, canOutline, type RowLook, rowShapes } from './can.ts'
+import { type Bought, canOutline, type RowLook, rowShapes, wallHalf, widestHalf } from './can.ts'
 import { drawScene, line, PICTURE_WIDTH } from './page.ts'
 
 const mm = (metres: number): number => metres * 1000
@@ -34,7 +34,7 @@ const sizeOf = ({
   switch (part.form) {
     case 'can':
       return {
-        width: Math.max(mm(part.can.seamDiameter.value), mm(part.can.bodyDiameter.value)),
+        width: 2 * widestHalf(part.can),
         height: mm(part.can.height.value) + bought.above + bought.below,
         low: bought.below,
       }
@@ -54,7 +54,7 @@ const endShapes = (
   bought: Bought,
 ): readonly Shape[] => {
   const end: CanEnd = can[which]
-  const half = mm(can.bodyDiameter.value) / 2
+  const half = wallHalf(can, which === 'bottom' ? 0 : mm(can.height.value))
   const height = mm(can.height.value)
   const sink = end.kind === 'plain' ? mm(end.countersink) : isSeamed(end) || end.kind === 'cut' ? 3 : 0
   const edge = which === 'bottom' ? -bought.below : height + bought.above
