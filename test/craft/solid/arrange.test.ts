@@ -1,12 +1,16 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { solidKernel } from '#cli/solidKernel.ts'
-import { type Arrangement, arranged } from '#craft/solid/arrange.ts'
+import { ARRANGEMENTS, type Arrangement, arranged } from '#craft/solid/arrange.ts'
 import { withSolids } from '#craft/solid/kernel.ts'
 import { boundsOf, type Mesh, meshVolume } from '#craft/solid/mesh.ts'
 import { standing } from '#craft/solid/poses.ts'
 import { stoveSolids } from '#craft/solid/solids.ts'
+import { viewSvg } from '#craft/view/svg.ts'
+import { viewOf } from '#craft/view/view.ts'
 import { smallestBundle } from '#stove/fit/packing.ts'
 import type { Stove } from '#stove/model.ts'
+import { anyStove } from '../randomStoves.ts'
 import { testStoves } from '../stoves.ts'
 import { openEdges } from './closed.ts'
 import { example, examples } from './stoves.ts'
@@ -92,6 +96,21 @@ describe.each(all)('%s', (_, stove) => {
     // Not lower either, but for what the cans' tolerance holds apart.
     expect(max[2] - min[2]).toBeGreaterThan(1000 * bundle.height - 5)
   })
+})
+
+it('of 15 stoves drilled anyhow: every arrangement closed, and a picture of each', {
+  timeout: 90_000,
+}, () => {
+  for (const stove of fc.sample(anyStove, { numRuns: 15, seed: 99 })) {
+    const solids = stoveSolids(kernel, stove)
+    for (const which of ARRANGEMENTS) {
+      const list = arranged(kernel, stove, solids, which, { cut: { bearing: 37 } })
+      expect(list.map(openEdges)).toEqual(list.map(() => 0))
+      const svg = viewSvg(viewOf(list, { fit: { width: 100, height: 150 } }), which)
+      expect(svg).not.toMatch(/NaN|Infinity/)
+      expect(svg.length).toBeLessThan(200_000)
+    }
+  }
 })
 
 describe('standing', () => {
