@@ -5,6 +5,14 @@ import { type InchDenominator, inchFraction } from './inchFraction.ts'
 /** A length in both systems, as sentences and pages say it [from m]: `9 mm (23/64 in)`. */
 export const long = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
+const HUNDREDTHS = 1e5
+
+/** A length in both systems, to a hundredth of a millimetre, so that near misses differ [from m]: `97.36 mm (3 13/16 in)`. */
+export const closely = (length: number): string => {
+  const [, decimals = ''] = String(Math.round(length * HUNDREDTHS) / 100).split('.')
+  return formatLength(length as Metres, { units: 'both', digits: decimals.length })
+}
+
 /** From one length to another, the smaller first [from m]: `8.6 mm (11/32 in) to 10.6 mm (27/64 in)`. */
 export const span = (one: number, other: number): string => {
   const [low, high] = one <= other ? [long(one), long(other)] : [long(other), long(one)]

@@ -1,4 +1,5 @@
 import type { Problem } from '#basis/problem.ts'
+import { long } from '#basis/text/bothUnits.ts'
 import type { FuelCharge, FuelPacking, FuelPieces } from '#stove/model.ts'
 import { MOST_FINES } from './fines.ts'
 import { girth, isStick, STICK_SLENDERNESS } from './pieces.ts'
@@ -6,7 +7,6 @@ import type { Fuel } from './table.ts'
 import { fewestAcross, piecesAcross } from './wallEffect.ts'
 
 const percent = (share: number): string => `${Number((100 * share).toFixed(1))} %`
-const millimetres = (metres: number): string => `${Number((1000 * metres).toFixed(1))} mm`
 const density = (value: number): string => `${Math.round(value)} kg/m³`
 
 const piecesField = ({ own }: FuelCharge): string =>
@@ -15,7 +15,7 @@ const piecesField = ({ own }: FuelCharge): string =>
 const tooLarge = (pieces: FuelPieces, charge: FuelCharge, across: number): Problem => ({
   code: 'fuel.pieces-too-large',
   field: piecesField(charge),
-  value: `pieces ${millimetres(girth(pieces))} wide and ${millimetres(pieces.length)} long, ${across.toFixed(2)} across the can`,
+  value: `pieces ${long(girth(pieces))} wide and ${long(pieces.length)} long, ${across.toFixed(2)} across the can`,
   allowed: `at least ${fewestAcross(pieces)} pieces side by side across the can`,
   fix: 'Break the fuel smaller, or take a wider can.',
 })

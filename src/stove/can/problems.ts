@@ -1,5 +1,6 @@
 import type { Problem } from '#basis/problem.ts'
-import { type Metres, toMillimetres } from '#basis/units.ts'
+import { closely } from '#basis/text/bothUnits.ts'
+import type { Metres } from '#basis/units.ts'
 import type { Can, CanEnd, Measured } from '#stove/model.ts'
 import { insideHeight, isSeamed } from './ends.ts'
 import {
@@ -11,8 +12,7 @@ import {
   taperAngle,
 } from './taper.ts'
 
-const inMillimetres = (length: Metres): string =>
-  Number.isFinite(length) ? `${Number(toMillimetres(length).toFixed(2))} mm` : String(length)
+const told = (length: Metres): string => (Number.isFinite(length) ? closely(length) : String(length))
 
 const sizeProblem = (field: string, length: Metres): readonly Problem[] =>
   Number.isFinite(length) && length > 0
@@ -21,7 +21,7 @@ const sizeProblem = (field: string, length: Metres): readonly Problem[] =>
         {
           code: 'can.size',
           field,
-          value: inMillimetres(length),
+          value: told(length),
           allowed: 'a length above 0 mm',
           fix: 'Measure the can again.',
         },
@@ -35,8 +35,8 @@ const measuredProblems = (field: string, { value, tolerance }: Measured): readon
     {
       code: 'can.tolerance',
       field: `${field}.tolerance`,
-      value: inMillimetres(tolerance),
-      allowed: `from 0 mm to less than ${inMillimetres(value)}`,
+      value: told(tolerance),
+      allowed: `from 0 mm to less than ${told(value)}`,
       fix: 'Say how far the true length may be from the measured one, 0.5 mm for a ruler.',
     },
   ]
@@ -51,7 +51,7 @@ const endProblems = (can: Can, which: 'bottom' | 'top', field: string): readonly
           {
             code: 'can.countersink',
             field: `${field}.${which}.countersink`,
-            value: inMillimetres(end.countersink),
+            value: told(end.countersink),
             allowed: '0 mm or more',
             fix: 'Measure from the edge of the can down to the flat of its end.',
           },
@@ -66,8 +66,8 @@ const endProblems = (can: Can, which: 'bottom' | 'top', field: string): readonly
         {
           code: 'can.opening',
           field: `${field}.${which}.opening`,
-          value: inMillimetres(end.opening.value),
-          allowed: `up to the inside of the body, ${inMillimetres(inside.value)}`,
+          value: told(end.opening.value),
+          allowed: `up to the inside of the body, ${told(inside.value)}`,
           fix: 'Measure across the hole that is left in the end; where nothing is left of the end, call it open.',
         },
       ]
@@ -102,7 +102,7 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
     found.push({
       code: 'can.taper',
       field: `${field}.topBodyDiameter`,
-      value: `${inMillimetres(bodyAtEnd(can, 'top').value)} over ${inMillimetres(bodyAtEnd(can, 'bottom').value)}, a side that leans ${Math.abs(taperAngle(can)).toFixed(1)}°`,
+      value: `${told(bodyAtEnd(can, 'top').value)} over ${told(bodyAtEnd(can, 'bottom').value)}, a side that leans ${Math.abs(taperAngle(can)).toFixed(1)}°`,
       allowed: `a side that leans at most ${STEEPEST_TAPER}°`,
       fix: 'Measure the body across at both edges again, and the height.',
     })
@@ -110,16 +110,16 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
     found.push({
       code: 'can.body-over-seam',
       field: `${field}.bodyDiameter`,
-      value: inMillimetres(body.value),
-      allowed: `up to the diameter over the seam, ${inMillimetres(seam.value)}`,
+      value: told(body.value),
+      allowed: `up to the diameter over the seam, ${told(seam.value)}`,
       fix: 'The seam stands out beyond the body: the two may have been swapped.',
     })
   if (narrowestInside(can).value <= 0)
     found.push({
       code: 'can.wall',
       field: `${field}.bodyWall`,
-      value: inMillimetres(can.bodyWall),
-      allowed: `less than half of the body’s ${inMillimetres(narrowestBody(can).value)}`,
+      value: told(can.bodyWall),
+      allowed: `less than half of the body’s ${told(narrowestBody(can).value)}`,
       fix: 'Tin of a can is 0.15 to 0.3 mm thick: look at the unit.',
     })
   found.push(...endProblems(can, 'bottom', field), ...endProblems(can, 'top', field))
@@ -127,8 +127,8 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
     found.push({
       code: 'can.height',
       field: `${field}.height`,
-      value: inMillimetres(can.height.value),
-      allowed: `more than its countersinks, ${inMillimetres((can.height.value - insideHeight(can)) as Metres)}`,
+      value: told(can.height.value),
+      allowed: `more than its countersinks, ${told((can.height.value - insideHeight(can)) as Metres)}`,
       fix: 'Measure the height over both edges, and the countersinks down from them.',
     })
   for (const [index, { from, to }] of can.beads.entries())
@@ -136,8 +136,8 @@ export const canProblems = (can: Can, field: string): readonly Problem[] => {
       found.push({
         code: 'can.bead',
         field: `${field}.beads.${index}`,
-        value: `${inMillimetres(from)} to ${inMillimetres(to)}`,
-        allowed: `a stretch between 0 mm and ${inMillimetres(can.height.value)}, lower height first`,
+        value: `${told(from)} to ${told(to)}`,
+        allowed: `a stretch between 0 mm and ${told(can.height.value)}, lower height first`,
         fix: 'Give where the bead begins and ends above the bottom edge.',
       })
   return found

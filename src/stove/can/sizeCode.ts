@@ -1,4 +1,5 @@
 import { BadInput, bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import { closely } from '#basis/text/bothUnits.ts'
 import { shown } from '#basis/text/fault.ts'
 import { fromInches, type Metres, MILLIMETRES_PER_INCH, toMillimetres } from '#basis/units.ts'
 
@@ -92,7 +93,7 @@ const writeGroup = (length: Metres, which: 'diameter' | 'height'): string => {
       {
         code: 'size-code.range',
         field: which,
-        value: `${toMillimetres(length)} mm`,
+        value: Number.isFinite(length) ? closely(length) : String(length),
         allowed: '1/16 in to 99 15/16 in (1.6 mm to 2538.4 mm)',
         fix: 'A size code has no way to write this length: give it in millimetres.',
       },

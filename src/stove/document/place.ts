@@ -31,6 +31,3 @@ export const problemAt = (
   fix: string,
   value = shown(valueAt(place.file, place.path)),
 ): Problem => ({ code, field: fieldPath(place.path) || 'file', value, allowed, fix })
-
-/** A length for a message, to a hundredth of a millimetre, so that near misses differ: `16 mm` [from m]. */
-export const mm = (value: number): string => `${Number((value * 1000).toFixed(2))} mm`

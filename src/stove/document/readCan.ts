@@ -1,10 +1,11 @@
 import { BadInput, bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import { closely } from '#basis/text/bothUnits.ts'
 import { CAN_DEFAULTS } from '#stove/can/defaults.ts'
 import { canFromCode, measuredCan } from '#stove/can/fromCode.ts'
 import type { Can, CanEnd, Measured } from '#stove/model.ts'
 import type { CanRead, EndRead } from './canSchema.ts'
 import { fieldPath } from './json.ts'
-import { mm, type Place, problemAt, within } from './place.ts'
+import { type Place, problemAt, within } from './place.ts'
 
 const endOf = (end: EndRead): CanEnd => {
   switch (end.end) {
@@ -83,7 +84,7 @@ const trimProblems = (can: Can, trim: Measured | undefined, part: Place): readon
         problemAt(
           place,
           'trim.above-can',
-          `up to the height of the can as bought, ${mm(can.height.value)}`,
+          `up to the height of the can as bought, ${closely(can.height.value)}`,
           'A can gets no taller by cutting: measure again, or look at the size code.',
         ),
       ]

@@ -1,10 +1,11 @@
 import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import { closely } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { BoreOpening, Face, VanesOpening } from '#stove/model.ts'
 import type { FaceRing } from '#stove/opening/face.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
 import type { OpeningRead, VanesRead } from './openingSchema.ts'
-import { mm, type Place, problemAt, within } from './place.ts'
+import { type Place, problemAt, within } from './place.ts'
 
 /** Openings in a flat face that are not patterns: bores and vanes. */
 type BoreRead = Extract<OpeningRead, { kind: 'bore' }>
@@ -26,7 +27,7 @@ export const readBore = (read: BoreRead, face: Face, ring: FaceRing, place: Plac
       problemAt(
         at,
         'bore.too-wide',
-        `less than ${mm(2 * ring.outer)}, the width of the tin it is cut in`,
+        `less than ${closely(2 * ring.outer)}, the width of the tin it is cut in`,
         'Look at the unit, or take a smaller bore.',
       ),
     )
@@ -35,7 +36,7 @@ export const readBore = (read: BoreRead, face: Face, ring: FaceRing, place: Plac
       problemAt(
         at,
         'bore.in-opening',
-        `more than the opening that is there already, ${mm(2 * ring.inner)}`,
+        `more than the opening that is there already, ${closely(2 * ring.inner)}`,
         'This end is open so far anyway: leave the bore out, or make it wider.',
       ),
     )
@@ -49,7 +50,7 @@ const vaneProblems = (read: VanesRead, ring: FaceRing, place: Place): readonly P
       problemAt(
         within(place, 'innerRadius'),
         'vanes.radii',
-        `less than the outer radius, ${mm(outerRadius)}`,
+        `less than the outer radius, ${closely(outerRadius)}`,
         'A vane reaches outward from its inner radius: swap the two, or measure again.',
       ),
     ]
@@ -61,7 +62,7 @@ const vaneProblems = (read: VanesRead, ring: FaceRing, place: Place): readonly P
       problemAt(
         within(place, 'outerRadius'),
         'vanes.outside',
-        `less than ${mm(Math.sqrt(Math.max(0, ring.outer ** 2 - width ** 2)))}, so that the corners of the ${mm(width)} wide vanes stay inside the disc`,
+        `less than ${closely(Math.sqrt(Math.max(0, ring.outer ** 2 - width ** 2)))}, so that the corners of the ${closely(width)} wide vanes stay inside the disc`,
         'Make the vanes shorter or narrower, or the disc larger.',
       ),
     )
@@ -70,7 +71,7 @@ const vaneProblems = (read: VanesRead, ring: FaceRing, place: Place): readonly P
       problemAt(
         within(place, 'innerRadius'),
         'vanes.in-opening',
-        `at least the radius of the opening that is there already, ${mm(ring.inner)}`,
+        `at least the radius of the opening that is there already, ${closely(ring.inner)}`,
         'Begin the vanes outside the opening.',
       ),
     )
@@ -83,7 +84,7 @@ const vaneProblems = (read: VanesRead, ring: FaceRing, place: Place): readonly P
       problemAt(
         within(place, 'width'),
         'vanes.overlap',
-        `less than ${mm(widest)}: at their inner ends the ${count} hinges are no further apart`,
+        `less than ${closely(widest)}: at their inner ends the ${count} hinges are no further apart`,
         'Use fewer or narrower vanes, or begin them further out.',
       ),
     )

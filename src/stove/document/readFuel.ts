@@ -1,12 +1,13 @@
 import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
 import { type QuantityKey, quantity } from '#basis/quantities.ts'
+import { closely } from '#basis/text/bothUnits.ts'
 import { formatQuantity } from '#basis/text/format.ts'
 import { allowedRange, withinRange } from '#basis/text/range.ts'
 import { type Fraction, fraction, type Metres } from '#basis/units.ts'
 import { bodyInside, floorHeight } from '#stove/can/ends.ts'
 import type { Can, FuelBulk, FuelCharge, FuelPieces, OwnFuel, Part, Placement } from '#stove/model.ts'
 import type { FuelRead, OwnFuelRead } from './fuelSchema.ts'
-import { mm, type Place, problemAt, within } from './place.ts'
+import { type Place, problemAt, within } from './place.ts'
 
 /** Upper side of what the fuel lies on, above the bottom edge of the fuel can [m]. */
 const fuelFloor = (
@@ -41,7 +42,7 @@ const levelProblems = (
         problemAt(
           within(fuel, 'level'),
           'fuel.above-can',
-          `at most ${mm(Math.max(0, room))}, the room in "${name}" above what the fuel lies on`,
+          `at most ${closely(Math.max(0, room))}, the room in "${name}" above what the fuel lies on`,
           'The level is that of the fuel’s top above the floor it lies on: measure again, or take a taller can.',
         ),
       ]

@@ -1,5 +1,6 @@
 import { bad, good, type Outcome } from '#basis/problem.ts'
 import { quantities } from '#basis/quantities.ts'
+import { closely } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { Face, PatternOpening, PolarPoint } from '#stove/model.ts'
 import type { FaceRing } from '#stove/opening/face.ts'
@@ -13,7 +14,7 @@ import {
   sunflowerByPitch,
 } from '#stove/opening/layout.ts'
 import type { PatternRead } from './openingSchema.ts'
-import { mm, type Place, problemAt, within } from './place.ts'
+import { type Place, problemAt, within } from './place.ts'
 
 /** Floor patterns: the holes are placed here, once, when the file is read. */
 type Layout = PatternRead['layout']
@@ -65,7 +66,7 @@ const placeFilling = (
       problemAt(
         within(place, 'margin'),
         'pattern.no-room',
-        `less than ${mm(Math.max(0, ring.outer - diameter / 2))}, or no hole fits inside the margin`,
+        `less than ${closely(Math.max(0, ring.outer - diameter / 2))}, or no hole fits inside the margin`,
         'Make the margin or the holes smaller.',
       ),
     )
@@ -95,7 +96,7 @@ const placeFilling = (
         problemAt(
           within(place, 'pitch'),
           'pattern.no-room',
-          `a pitch that lets at least one hole into a circle of ${mm(2 * fillRadius)}`,
+          `a pitch that lets at least one hole into a circle of ${closely(2 * fillRadius)}`,
           'Use a smaller pitch or margin.',
         ),
       )
@@ -131,7 +132,7 @@ export const readPattern = (
       problemAt(
         within(place, 'hole', holeField),
         'opening.wider-than-can',
-        `less than the ${mm(2 * ring.outer)} of the disc`,
+        `less than the ${closely(2 * ring.outer)} of the disc`,
         'Look at the unit, or take a smaller hole.',
       ),
     )
@@ -145,9 +146,9 @@ export const readPattern = (
       problemAt(
         at,
         'pattern.outside',
-        `hole middles at most ${mm(ring.outer - diameter / 2)} from the middle of the disc`,
+        `hole middles at most ${closely(ring.outer - diameter / 2)} from the middle of the disc`,
         'Bring the outer ring in, or use smaller holes.',
-        `holes of ${mm(diameter)} as far out as ${mm(furthest)}`,
+        `holes of ${closely(diameter)} as far out as ${closely(furthest)}`,
       ),
     )
   const nearestToMiddle = Math.min(...holes.map(({ radius }) => radius))
@@ -156,9 +157,9 @@ export const readPattern = (
       problemAt(
         at,
         'pattern.in-opening',
-        `hole middles at least ${mm(ring.inner + diameter / 2)} from the middle: inside that the end is open already`,
+        `hole middles at least ${closely(ring.inner + diameter / 2)} from the middle: inside that the end is open already`,
         'Lay the holes in rings on the tin that is left.',
-        `holes as far in as ${mm(nearestToMiddle)}`,
+        `holes as far in as ${closely(nearestToMiddle)}`,
       ),
     )
   const closest = closestHoles(holes)
@@ -167,9 +168,9 @@ export const readPattern = (
       problemAt(
         at,
         'pattern.overlap',
-        `hole middles more than ${mm(diameter)} apart`,
+        `hole middles more than ${closely(diameter)} apart`,
         'Use fewer or smaller holes, or spread them wider.',
-        `${holes.length} holes of ${mm(diameter)}, the closest ${mm(closest)} apart`,
+        `${holes.length} holes of ${closely(diameter)}, the closest ${closely(closest)} apart`,
       ),
     )
   return good({ kind: 'pattern', duty: read.duty, face, layout: kind, diameter, bit, holes })

@@ -1,9 +1,10 @@
 import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import { closely } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { RowOpening, WallHole } from '#stove/model.ts'
 import { closestPitch, wallHoleSize, wrapBearing } from '#stove/opening/row.ts'
 import type { RowRead } from './openingSchema.ts'
-import { mm, type Place, problemAt, within } from './place.ts'
+import { type Place, problemAt, within } from './place.ts'
 
 /** The wall a row is cut in. */
 export interface Wall {
@@ -77,7 +78,7 @@ const sizeProblems = (
       problemAt(
         fields.round,
         'opening.wider-than-can',
-        `less than the ${mm(wall.diameter)} of ${wall.name}`,
+        `less than the ${closely(wall.diameter)} of ${wall.name}`,
         'Look at the unit, or take a smaller hole.',
       ),
     )
@@ -86,7 +87,7 @@ const sizeProblems = (
       problemAt(
         fields.axial,
         'opening.taller-than-wall',
-        `at most the height of ${wall.name}, ${mm(wall.height)}`,
+        `at most the height of ${wall.name}, ${closely(wall.height)}`,
         'Look at the unit, or take a smaller hole.',
       ),
     )
@@ -107,7 +108,7 @@ const heightProblems = (
     problemAt(
       place,
       'row.outside-wall',
-      `${mm(half)} to ${mm(wall.height - half)} from either edge, for the whole opening to lie in the wall of ${wall.name}`,
+      `${closely(half)} to ${closely(wall.height - half)} from either edge, for the whole opening to lie in the wall of ${wall.name}`,
       `The height is that of the middle of the opening, measured from the ${from} edge: measure again.`,
     ),
   ]
@@ -125,9 +126,9 @@ const overlapProblems = (row: RowOpening, wall: Wall, place: Place): readonly Pr
     problemAt(
       place,
       'row.overlap',
-      `fewer than ${mm(circumference)} ÷ ${mm(round)}, so at most ${fit} openings with any tin between them`,
+      `fewer than ${closely(circumference)} ÷ ${closely(round)}, so at most ${fit} openings with any tin between them`,
       'Use fewer or smaller openings.',
-      `${row.count} openings of ${mm(round)}, middles ${mm(pitch)} apart`,
+      `${row.count} openings of ${closely(round)}, middles ${closely(pitch)} apart`,
     ),
   ]
 }

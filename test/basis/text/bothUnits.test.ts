@@ -1,12 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { long, onRule, onRuleAtLeast, onRuleAtMost, span, wide } from '#basis/text/bothUnits.ts'
+import { closely, long, onRule, onRuleAtLeast, onRuleAtMost, span, wide } from '#basis/text/bothUnits.ts'
 import { readLength } from '#basis/text/length.ts'
 import { fromMillimetres as mm } from '#basis/units.ts'
 
 test('a span says the smaller length first, and a length that reads the same only once', () => {
   expect(span(mm(10.6), mm(8.6))).toBe('8.6 mm (11/32 in) to 10.6 mm (27/64 in)')
   expect(span(mm(8.61), mm(8.59))).toBe('8.6 mm (11/32 in)')
+})
+
+test('closely enough that near misses differ, and no digit more than it takes', () => {
+  expect(closely(mm(97.36))).toBe('97.36 mm (3 13/16 in)')
+  expect(closely(mm(97.4))).toBe('97.4 mm (3 13/16 in)')
+  expect(closely(mm(97))).toBe('97 mm (3 13/16 in)')
+  expect(closely(mm(0.2))).toBe('0.2 mm (0.008 in)')
+  expect(closely(0)).toBe('0 mm (0 in)')
 })
 
 test('an area in both units', () => {
