@@ -1,7 +1,8 @@
 import { spawnSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { nodeEnvironment } from '#cli/environment.ts'
+import { cautionBlock, withoutCautions } from '#cli/page/cautions.ts'
 
 // The main job on an example: what a stranger sees first. Runs the command line as anyone would.
 
@@ -22,13 +23,14 @@ const examples = (format: string): readonly string[] =>
 /** A check that finds something ends with 1: that is an answer, not a breakdown. */
 const FINDINGS = 1
 
+/** Runs a command and shows what it says; the cautions, which every page ends with, are shown once, at the end. */
 const tinwright = (...args: readonly string[]): string => {
   console.log(`\n$ npx tinwright ${args.join(' ')}\n`)
   const done = spawnSync(process.execPath, [join('src', 'cli', 'main.ts'), ...args], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'inherit'],
   })
-  process.stdout.write(done.stdout)
+  process.stdout.write(withoutCautions(done.stdout))
   if (done.status !== 0 && done.status !== FINDINGS) {
     throw new Error(`tinwright ${args[0]} ended with ${done.status ?? done.signal}`)
   }
@@ -54,9 +56,7 @@ const main = (): void => {
   for (const name of readdirSync(out).sort()) {
     console.log(`${sizeText(join(out, name))}  ${join(out, name)}`)
   }
-  console.log(
-    `\n${['Before anyone cuts or burns:', ...MAKING_CAUTIONS.map((line) => `- ${line}`)].join('\n')}`,
-  )
+  console.log(`\n${cautionBlock(nodeEnvironment().width)}`)
 }
 
 try {

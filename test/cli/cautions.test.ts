@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { cautionBlock, withoutCautions } from '#cli/page/cautions.ts'
 import { exampleFiles, exampleStoves, flat, tinwright } from './memory.ts'
 import { spoiltStoves } from './spoilt.ts'
 
@@ -52,6 +53,13 @@ describe.each(commands)('tinwright %s', (command = '', ...options) => {
   it.each(stoves)('carries every caution with %s', async (file) => {
     const { out } = await tinwright([command, file, ...options], files)
     expect(missing(flat(out))).toEqual([])
+  })
+
+  it.each(stoves)('ends with them, so that who shows several pages of %s can say them once', async (file) => {
+    const { out } = await tinwright([command, file, ...options], files)
+    const rest = withoutCautions(out)
+    expect(`${rest}\n${cautionBlock(80)}\n`).toBe(out)
+    expect(rest).not.toContain('Before you cut')
   })
 
   it.each(stoves)('carries every caution with %s in JSON', async (file) => {
