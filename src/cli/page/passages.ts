@@ -46,10 +46,10 @@ const acrossBlock = (moment: Moment, width: number): string | null => {
 const holdsBack = (moment: Moment, windy: boolean, width: number): string | null => {
   const [first, second] = [...moment.passages].sort((one, other) => other.lossShare - one.lossShare)
   if (first === undefined) return null
-  const work = windy ? 'the work of draught and wind' : 'the draught’s work'
   const next = second === undefined ? '' : `, then ${second.name}, ${percent(second.lossShare)}`
+  const straight = windy ? '; wind that blows straight through a row is not counted' : ''
   return wrap(
-    `Where the air and gas are choked most: ${first.name}, which takes ${percent(first.lossShare)} of ${work}${next}.`,
+    `Where the air and gas are choked most: ${first.name}, which takes ${percent(first.lossShare)} of the draught’s work${next}${straight}.`,
     width,
   )
 }

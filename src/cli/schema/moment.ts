@@ -21,7 +21,10 @@ const passage = z.strictObject({
   velocity: quantity('m/s', 'In the opening; over the cross-section of a bed'),
   reynolds: quantity('1', 'Reynolds number'),
   pressureDrop: quantity('Pa', 'Pressure that drives it, buoyancy counted in'),
-  lossShare: quantity('1', 'Share of the draught’s work that it takes'),
+  lossShare: quantity(
+    '1',
+    'Share of the draught’s work that its net flow takes; wind straight through a row is not counted',
+  ),
   temperature: quantity('K', 'Of what passes'),
 })
 

@@ -5,6 +5,7 @@ import type { Front } from '#science/fire/front.ts'
 import { AIR } from '#science/gas/blend.ts'
 import { chemicalHeat } from '#science/gas/mixture.ts'
 import type { Site } from '#science/site.ts'
+import { draughtSpent } from './draughtSpent.ts'
 import { forwardFlow } from './exchange.ts'
 import { flameFacts } from './flameFacts.ts'
 import type { Moment, Passage, Regime } from './prediction.ts'
@@ -57,7 +58,6 @@ const dryGas = ({ moles }: Front): Moment['gas'] => {
   }
 }
 
-/** Turns the arrays of a solved state into what a maker asks. */
 /** Heat of the gas that a link lets out unburnt, by all that leaves through it, not by what is left when air comes in beside it [W]. */
 const unburntThrough = (
   { from, to }: DraughtLink,
@@ -71,6 +71,7 @@ const unburntThrough = (
   return leaving * chemicalHeat(front, gasFraction[to === OUTSIDE ? from : to] as number)
 }
 
+/** Turns the arrays of a solved state into what a maker asks. */
 export const describeMoment = ({
   plan,
   state,
@@ -93,13 +94,11 @@ export const describeMoment = ({
   let outGas = 0
   let outHeat = 0
   let unburnt = 0
-  let power = 0
   for (const [k, link] of links.entries()) {
     const m = flow[k] as number
     const from = m >= 0 ? link.from : link.to
     const to = m >= 0 ? link.to : link.from
     const amount = Math.abs(m)
-    power += (amount * Math.abs(state.drive[k] as number)) / (state.density[k] as number)
     if (to === OUTSIDE && from !== OUTSIDE) {
       const z = gasFraction[from] as number
       outMass += amount
@@ -118,6 +117,9 @@ export const describeMoment = ({
   }
   // With no space over the fuel the gas leaves the bed itself, unburnt.
   if (flameNode === OUTSIDE) unburnt += state.dryFuelRate * front.gas * front.gasHeat
+  const rows = rowsOf(links)
+  const spent = rows.map((members) => draughtSpent(plan, members, state, coefficients))
+  const power = spent.reduce((sum, one) => sum + one, 0)
   const zFlame = flameNode === OUTSIDE ? 1 : (gasFraction[flameNode] as number)
   const zOut = outMass > 0 ? outGas / outMass : 1
   const airDensity = site.pressure / (AIR.gasConstant * site.temperature)
@@ -151,7 +153,9 @@ export const describeMoment = ({
     flame: flameFacts(plan, state, site, coefficients),
     outerWalls: outerWalls(plan, state),
     gas: dryGas(front),
-    passages: rowsOf(links).map((members) => describePassage(plan, members, state, site, power)),
+    passages: rows.map((members, i) =>
+      describePassage(plan, members, state, site, power > 0 ? (spent[i] as number) / power : 0),
+    ),
     spaces: nodes.map((node, i) => ({
       name: node.name,
       height: node.height,
@@ -178,7 +182,7 @@ const describePassage = (
   members: readonly number[],
   state: SteadyState,
   site: Site,
-  power: number,
+  lossShare: number,
 ): Passage => {
   const link = links[members[0] as number] as DraughtLink
   let massFlow = 0
@@ -186,7 +190,6 @@ const describePassage = (
   let count = 0
   let volumeFlow = 0
   let drive = 0
-  let loss = 0
   let forward = 0
   let heat = 0
   let viscosity = 0
@@ -201,7 +204,6 @@ const describePassage = (
     count += one.count
     volumeFlow += m / (state.density[k] as number)
     drive += (state.drive[k] as number) * one.area
-    loss += Math.abs(m * (state.drive[k] as number)) / (state.density[k] as number)
     heat += temperature / members.length
     viscosity += (state.viscosity[k] as number) / members.length
   }
@@ -223,7 +225,7 @@ const describePassage = (
     velocity: volumeFlow / area,
     reynolds,
     pressureDrop: drive / area,
-    lossShare: power > 0 ? loss / power : 0,
+    lossShare,
     temperature: heat,
   }
 }

@@ -158,7 +158,7 @@ export interface Passage {
   readonly reynolds: number
   /** Pressure that drives it, buoyancy included [Pa]. */
   readonly pressureDrop: number
-  /** Share of the power that all passages together take from the draught [1]. */
+  /** Share of the power that the net flows of all passages take; wind straight through a row is not counted [1]. */
   readonly lossShare: number
   /** Of the gas that passes [K]. */
   readonly temperature: number
