@@ -42,35 +42,34 @@ const at = (species: Species, T: number) => {
   return row
 }
 
-const heatCapacity: CheckSet = {
-  title: 'heat capacity of the gases and of graphite',
+/** A column of the tables beside a function of ours. */
+const column = (
+  symbol: 'cp' | 's',
+  title: string,
+  note: string,
+  ours: (record: SpeciesRecord, T: number) => number,
+): CheckSet => ({
+  title,
   source: SOURCE,
   standing: 'reference data',
-  note: '0.5 %, water vapour 2 %: the NASA polynomials are of another edition.',
+  note,
   rows: () =>
-    tableRows.map(({ species, record, T, cp }) => ({
-      check: `JANAF ${species} cp ${T} K`,
-      published: cp,
-      ours: molarHeatCapacity(record, T),
+    tableRows.map((row) => ({
+      check: `JANAF ${row.species} ${symbol} ${row.T} K`,
+      published: row[symbol],
+      ours: ours(row.record, row.T),
       unit: 'J/(mol K)',
-      allowed: { share: shareOf(species) },
+      allowed: { share: shareOf(row.species) },
     })),
-}
+})
 
-const entropy: CheckSet = {
-  title: 'their entropy',
-  source: SOURCE,
-  standing: 'reference data',
-  note: '0.5 %, water vapour 2 %.',
-  rows: () =>
-    tableRows.map(({ species, record, T, s }) => ({
-      check: `JANAF ${species} s ${T} K`,
-      published: s,
-      ours: molarEntropy(record, T),
-      unit: 'J/(mol K)',
-      allowed: { share: shareOf(species) },
-    })),
-}
+const heatCapacity = column(
+  'cp',
+  'heat capacity of the gases and of graphite',
+  '0.5 %, water vapour 2 %: the NASA polynomials are of another edition.',
+  molarHeatCapacity,
+)
+const entropy = column('s', 'their entropy', '0.5 %, water vapour 2 %.', molarEntropy)
 
 const enthalpy: CheckSet = {
   title: 'their enthalpy over 298.15 K',

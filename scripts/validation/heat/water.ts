@@ -58,50 +58,34 @@ const altitude: CheckSet = {
     })),
 }
 
+/** In the order of the columns of the reference. */
+const PROPERTIES: readonly (readonly [
+  name: string,
+  unit: string,
+  ours: (T: number) => number,
+  allowed: PointRow['allowed'],
+])[] = [
+  ['density', 'kg/m³', waterDensity, { share: 1.5e-5 }],
+  ['heat capacity', 'J/(kg K)', waterHeat, { share: 1.5e-4 }],
+  ['enthalpy', 'J/kg', waterEnthalpy, { by: 150 }],
+  ['heat of evaporation', 'J/kg', evaporationHeat, { share: 1e-5 }],
+  ['vapour pressure', 'Pa', saturationPressure, { share: 1e-5 }],
+]
+
 const water: CheckSet = {
   title: 'water in the pot',
   source: properties.source,
   standing: 'reference data',
   note: 'Density 1.5e-5, heat capacity 1.5e-4, heat of evaporation 1e-5, enthalpy 150 J/kg: what the polynomials leave of it.',
   rows: (): readonly PointRow[] => [
-    ...(properties.rows as [number, number, number, number, number, number][]).flatMap(
-      ([T, density, heat, enthalpy, evaporation, pressure]): PointRow[] => [
-        {
-          check: `water at ${T} K: density`,
-          published: density,
-          ours: waterDensity(T),
-          unit: 'kg/m³',
-          allowed: { share: 1.5e-5 },
-        },
-        {
-          check: `water at ${T} K: heat capacity`,
-          published: heat,
-          ours: waterHeat(T),
-          unit: 'J/(kg K)',
-          allowed: { share: 1.5e-4 },
-        },
-        {
-          check: `water at ${T} K: enthalpy`,
-          published: enthalpy,
-          ours: waterEnthalpy(T),
-          unit: 'J/kg',
-          allowed: { by: 150 },
-        },
-        {
-          check: `water at ${T} K: heat of evaporation`,
-          published: evaporation,
-          ours: evaporationHeat(T),
-          unit: 'J/kg',
-          allowed: { share: 1e-5 },
-        },
-        {
-          check: `water at ${T} K: vapour pressure`,
-          published: pressure,
-          ours: saturationPressure(T),
-          unit: 'Pa',
-          allowed: { share: 1e-5 },
-        },
-      ],
+    ...(properties.rows as [number, number, number, number, number, number][]).flatMap(([T, ...published]) =>
+      PROPERTIES.map(([name, unit, ours, allowed], i) => ({
+        check: `water at ${T} K: ${name}`,
+        published: published[i] as number,
+        ours: ours(T),
+        unit,
+        allowed,
+      })),
     ),
     {
       check: 'a litre from 20 °C to the boil',

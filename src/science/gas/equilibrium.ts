@@ -79,10 +79,11 @@ const failed = (reason: NoEquilibriumReason, sentence: string): NoEquilibrium =>
   sentence,
 })
 
-/** Amounts for one mole of atoms in all, or why there are none. */
+/** Amounts for one mole of atoms in all at a pressure that will do, or why there are none. */
 const perAtomMole = (
   atoms: Atoms,
   graphite: boolean,
+  pressure: number,
 ): { readonly ok: true; readonly amounts: readonly number[]; readonly sum: number } | NoEquilibrium => {
   const given = ELEMENTS.map((element) => atoms[element] ?? 0)
   if (given.some((b) => !(b >= 0 && b < Number.POSITIVE_INFINITY)))
@@ -94,13 +95,10 @@ const perAtomMole = (
   // Beyond this no mixture of CO and CH4 takes up the carbon; at the border only those two would be left.
   if (!graphite && C > 0 && C > (O + H / 4) * (1 - 1e-9))
     return failed('carbon', 'No gas can hold so much carbon; let graphite form.')
+  if (!(pressure >= LOWEST_PRESSURE && pressure <= HIGHEST_PRESSURE))
+    return failed('pressure', `The pressure must be ${LOWEST_PRESSURE} to ${HIGHEST_PRESSURE} Pa.`)
   return { ok: true, amounts: given.map((b) => b / sum), sum }
 }
-
-const pressureFailure = (pressure: number): NoEquilibrium | null =>
-  pressure >= LOWEST_PRESSURE && pressure <= HIGHEST_PRESSURE
-    ? null
-    : failed('pressure', `The pressure must be ${LOWEST_PRESSURE} to ${HIGHEST_PRESSURE} Pa.`)
 
 const SLOW = failed('slow', 'The search for equilibrium did not settle.')
 
@@ -144,10 +142,8 @@ export const equilibriumAt = (
   elements: Atoms,
   { graphite = true }: EquilibriumOptions = {},
 ): EquilibriumOutcome => {
-  const atoms = perAtomMole(elements, graphite)
+  const atoms = perAtomMole(elements, graphite, pressure)
   if (!atoms.ok) return atoms
-  const wrongPressure = pressureFailure(pressure)
-  if (wrongPressure !== null) return wrongPressure
   if (!(temperature >= EQUILIBRIUM_COLDEST && temperature <= EQUILIBRIUM_HOTTEST))
     return failed(
       'temperature',
@@ -168,10 +164,8 @@ export const equilibriumAtEnthalpy = (
   elements: Atoms,
   { graphite = true }: EquilibriumOptions = {},
 ): EquilibriumOutcome => {
-  const atoms = perAtomMole(elements, graphite)
+  const atoms = perAtomMole(elements, graphite, pressure)
   if (!atoms.ok) return atoms
-  const wrongPressure = pressureFailure(pressure)
-  if (wrongPressure !== null) return wrongPressure
   if (!Number.isFinite(enthalpy)) return failed('enthalpy', 'The enthalpy must be a finite number.')
   const { amounts, sum } = atoms
   const wanted = enthalpy / sum

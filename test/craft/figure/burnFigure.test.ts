@@ -4,20 +4,10 @@ import { type BurnFigure, burnFigure } from '#craft/figure/burnFigure.ts'
 import { placeEvents } from '#craft/figure/drawEvents.ts'
 import { clockText, clockTicks, multiples, roundStep, scaleOf } from '#craft/figure/scale.ts'
 import { luminance } from '#craft/section/colour.ts'
-import { type Lettering, letteringBox, type PixelBox } from '#craft/section/sheet.ts'
+import type { Lettering } from '#craft/section/sheet.ts'
 import { darkTheme, lightTheme } from '#craft/section/theme.ts'
+import { offPage, overlaps } from '../letteringBoxes.ts'
 import { burns, plainBurn } from './burns.ts'
-
-const meet = (a: PixelBox, b: PixelBox): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
-
-const overlaps = (letterings: readonly Lettering[]): readonly string[] =>
-  letterings.flatMap((one, i) =>
-    letterings
-      .slice(i + 1)
-      .filter((other) => meet(letteringBox(one), letteringBox(other)))
-      .map((other) => `${one.text} / ${other.text}`),
-  )
 
 const texts = ({ letterings }: BurnFigure): readonly string[] => letterings.map(({ text }) => text)
 
@@ -25,11 +15,7 @@ describe.each([960, 390])('at a width of %i', (width) => {
   test.each(burns)('$name has no word over another, and none off the page', ({ input }) => {
     const figure = burnFigure(input, { width })
     expect(overlaps(figure.letterings)).toEqual([])
-    const off = figure.letterings.filter((lettering) => {
-      const { left, right, top, bottom } = letteringBox(lettering)
-      return left < 0 || right > figure.width || top < 0 || bottom > figure.height
-    })
-    expect(off.map(({ text }) => text)).toEqual([])
+    expect(offPage(figure.letterings, figure.width, figure.height)).toEqual([])
   })
 
   test.each(burns)('$name is one sound picture, the same every time', ({ input }) => {

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { deskPlate } from '#craft/section/deskPlate.ts'
 import { narrowPlate } from '#craft/section/narrowPlate.ts'
 import type { Plate, PlateInput } from '#craft/section/plate.ts'
-import { type Lettering, letteringBox, type PixelBox } from '#craft/section/sheet.ts'
+import { letteringBox } from '#craft/section/sheet.ts'
 import { lightTheme } from '#craft/section/theme.ts'
+import { meet, offPage, overlaps } from '../letteringBoxes.ts'
 import { type Subject, subject, subjects } from './scenes.ts'
 
 const pages: readonly (readonly [string, (input: PlateInput) => Plate])[] = [
@@ -17,17 +18,6 @@ const inputOf = ({ stove, burn }: Subject, cold = false): PlateInput => ({
   theme: lightTheme,
   notes: NOTES,
 })
-
-const meet = (a: PixelBox, b: PixelBox): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
-
-const overlaps = (letterings: readonly Lettering[]): readonly string[] =>
-  letterings.flatMap((one, i) =>
-    letterings
-      .slice(i + 1)
-      .filter((other) => meet(letteringBox(one), letteringBox(other)))
-      .map((other) => `${one.text} / ${other.text}`),
-  )
 
 /** Opening tags must close in order: enough of XML to know that a browser reads it. */
 const isBalanced = (svg: string): boolean => {
@@ -55,11 +45,7 @@ describe.each(pages)('the %s page', (_, draw) => {
 
     test.each(subjects)('of $name keeps its words on the page', (one) => {
       const { letterings, width, height } = draw(inputOf(one, cold))
-      const off = letterings.filter((lettering) => {
-        const { left, right, top, bottom } = letteringBox(lettering)
-        return left < 0 || right > width || top < 0 || bottom > height
-      })
-      expect(off.map(({ text }) => text)).toEqual([])
+      expect(offPage(letterings, width, height)).toEqual([])
     })
   })
 
