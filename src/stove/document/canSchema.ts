@@ -93,7 +93,6 @@ export const canSchema = needsSize(canShape).meta({
   anyOf: SIZE_REQUIRED,
 })
 
-export type CanFile = z.input<typeof canSchema>
 export type CanRead = z.output<typeof canSchema>
 
 const end = <const Kind extends string>(kind: Kind, description: string) =>

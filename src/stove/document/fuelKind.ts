@@ -11,6 +11,6 @@ export const readFuelKind = (value: unknown): Outcome<string> =>
         code: 'fuel.kind',
         field: '',
         value: shown(value),
-        allowed: 'small letters, digits and hyphens, such as pellets-6mm, pellets-8mm, wood-chips, twigs',
+        allowed: 'a key of the fuel table: small letters, digits and hyphens, such as pellets-6mm or twigs',
         fix: 'Write the key of the fuel table in quotation marks: "pellets-6mm".',
       })

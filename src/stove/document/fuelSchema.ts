@@ -32,7 +32,7 @@ const dried = strict({ before: amount('fuelWeight', WEIGHT), after: amount('fuel
     if (value.after <= value.before) return
     addProblem(issues, value, ['after'], {
       code: 'fuel.heavier-dry',
-      value: `heavier than before, by ${Number(((value.after - value.before) * 1000).toFixed(1))} g`,
+      value: `${Number(((value.after - value.before) * 1000).toFixed(1))} g more than before`,
       allowed: 'at most the weight before drying',
       fix: 'Swap the two weights, or weigh again: drying only takes water away.',
     })

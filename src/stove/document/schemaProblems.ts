@@ -19,6 +19,9 @@ const KINDS: Readonly<Record<string, string>> = {
   string: 'text in quotation marks',
 }
 
+const entriesOf = (count: number | bigint): string =>
+  `${count} ${count === 1 || count === 1n ? 'entry' : 'entries'}`
+
 const problem = (code: string, path: Path, value: string, allowed: string, fix: string): Problem => ({
   code,
   field: fieldPath(path) || 'file',
@@ -32,18 +35,17 @@ const missing = (path: Path, allowed: string): Problem => {
   return problem('key.missing', path, '', allowed, `Add "${key}" here.`)
 }
 
+/** `"tipped"`, or `one of "tipped", "upright"`. */
+const oneOf = (words: readonly string[]): string => {
+  const quoted = words.map((word) => `"${word}"`).join(', ')
+  return words.length > 1 ? `one of ${quoted}` : quoted
+}
+
 const wrongChoice = (path: Path, value: JsonValue | undefined, choices: readonly string[]): Problem => {
-  const allowed = choices.map((choice) => `"${choice}"`).join(', ')
-  if (value === undefined) return missing(path, allowed)
+  if (value === undefined) return missing(path, oneOf(choices))
   const near = typeof value === 'string' ? nearest(value, choices) : null
   const fix = near === null ? 'Write one of these words, in quotation marks.' : `Was "${near}" meant?`
-  return problem(
-    'choice.unknown',
-    path,
-    shown(value),
-    choices.length > 1 ? `one of ${allowed}` : allowed,
-    fix,
-  )
+  return problem('choice.unknown', path, shown(value), oneOf(choices), fix)
 }
 
 const unknownKeys = (path: Path, keys: readonly string[], known: readonly string[]): readonly Problem[] =>
@@ -53,14 +55,11 @@ const unknownKeys = (path: Path, keys: readonly string[], known: readonly string
       meant.length === 0
         ? 'Take it out; remarks have their place in "about" at the top of the file.'
         : `Was ${meant.map((one) => `"${one}"`).join(' or ')} meant?`
-    return problem(
-      'key.unknown',
-      [...path, key],
-      `"${key}"`,
-      `one of ${known.map((one) => `"${one}"`).join(', ')}`,
-      fix,
-    )
+    return problem('key.unknown', [...path, key], `"${key}"`, oneOf(known), fix)
   })
+
+/** So many unknown keys of one group are enough to tell what was meant; a file of a thousand must not take long. */
+const LOOKED_AT = 8
 
 /** What a key that does not belong counts for: less where it is only written otherwise. */
 const strangeness = (key: string, known: readonly string[]): number =>
@@ -71,7 +70,7 @@ const misfit = (issues: readonly Issue[], file: JsonValue | undefined): number =
   issues.reduce((sum, issue) => {
     if (issue.code === 'unrecognized_keys' && issue.path.length === 0) {
       const known = issue.message.split(', ')
-      return issue.keys.reduce((all, key) => all + strangeness(key, known), sum)
+      return issue.keys.reduce((all, key, i) => all + (i < LOOKED_AT ? strangeness(key, known) : 10), sum)
     }
     const absent = issue.path.length === 1 && valueAt(file, issue.path) === undefined
     return sum + (absent ? 5 : 1)
@@ -145,11 +144,12 @@ const issueProblems = (issue: Issue, file: JsonValue | undefined, base: Path = [
     }
     case 'too_small':
     case 'too_big': {
-      const limit = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
+      const [bound, limit] =
+        issue.code === 'too_small' ? ['at least', issue.minimum] : ['at most', issue.maximum]
       const entries = Array.isArray(value) ? value.length : 0
       const fix =
         issue.code === 'too_small' ? 'Add what is missing.' : 'Take some out: one row can hold many holes.'
-      return [problem('list.length', path, `${entries} entries`, `${limit} entries`, fix)]
+      return [problem('list.length', path, entriesOf(entries), `${bound} ${entriesOf(limit)}`, fix)]
     }
     default:
       return [problem('type.wrong', path, shown(value), issue.message, 'Look at this field again.')]

@@ -3,7 +3,8 @@ import type { BandPlace, BundleStep, Rattle } from './bundle.ts'
 import { type PackedPlay, RATTLE_THRESHOLDS } from './rattle.ts'
 
 const stepSentence = (step: BundleStep, before: readonly BundleStep[]): string => {
-  const { part, wayUp, inside, restsOn } = step
+  const { part, inside, restsOn } = step
+  const wayUp = step.wayUp === 'upside down' ? 'upside down' : 'right way up'
   const isThere = (name: string | null): name is string =>
     name !== null && before.some((earlier) => earlier.part === name)
   if (isThere(inside)) {

@@ -300,7 +300,7 @@ describe('the steps', () => {
     // Everything goes into the shell: its seam, at its widest, and its height are the bundle.
     expect(size(bundle)).toEqual([157.6625, 177.8])
     expect(bundle.sentences[0]).toBe('Clasp the damper round the shell.')
-    expect(bundle.sentences[1]).toBe('Stand the shell, as it stands, on the table.')
+    expect(bundle.sentences[1]).toBe('Stand the shell, right way up, on the table.')
     expect(bundle.steps.map(({ part }) => part).toSorted()).toEqual([
       'concentrator',
       'fuel can',
@@ -313,8 +313,8 @@ describe('the steps', () => {
   test('a can that stands mouth down is put over what it covers', () => {
     const cover = cup(100, 140, 0.2, { bottom: { kind: 'cut' }, top: { kind: 'drawn' } })
     expect(pack(cups({ 'fuel can': closed(60, 150), cover })).sentences).toEqual([
-      'Stand the fuel can, as it stands, on the table.',
-      'Put the cover, as it stands, over the fuel can.',
+      'Stand the fuel can, right way up, on the table.',
+      'Put the cover, right way up, over the fuel can.',
     ])
   })
 

@@ -131,14 +131,6 @@ export const closestBetweenRows = (
   return closest
 }
 
-/** Lowest point of an outline above the part's bottom edge [m]. */
-export const outlineBottom = ({ pieces }: WallOutline): Metres =>
-  Math.min(...pieces.map(({ y, halfHeight, rounding }) => y - halfHeight - rounding)) as Metres
-
-/** Highest point of an outline above the part's bottom edge [m]. */
-export const outlineTop = ({ pieces }: WallOutline): Metres =>
-  Math.max(...pieces.map(({ y, halfHeight, rounding }) => y + halfHeight + rounding)) as Metres
-
 /** Tin between an opening and an upright line at a bearing; negative where the line crosses it [m]. */
 export const tinToBearing = (outline: WallOutline, bearing: number, circumference: number): Metres => {
   const at = (bearing / 360) * circumference
