@@ -8,3 +8,12 @@ export const MAKING_CAUTIONS: readonly string[] = [
   'Outer surfaces burn skin. Bare, level mineral ground; water or sand at hand; dry, untreated wood; obey fire bans.',
   'For learning and planning, not an approval: where a permit, a licensed person or a local code applies, that decides.',
 ]
+
+/**
+ * The same on a card that is seen as small as a palm: two lines, read at a glance. They stand for the whole list, which
+ * goes with the text list and the plan.
+ */
+export const CARD_CAUTIONS: readonly [string, string] = [
+  'Burn outdoors only: carbon monoxide, from char long after the flame.',
+  'Gloves, eye protection. Never galvanised metal. Not an approval.',
+]

@@ -7,7 +7,7 @@ import { bearingText, both } from './wording.ts'
 const SAME_RING = 1e-6
 
 /** The rings of a pattern, innermost first; the hole in the middle is no ring. */
-const rings = (
+export const rings = (
   pattern: PatternOpening,
 ): readonly { readonly radius: Metres; readonly bearings: readonly number[] }[] => {
   const found: { radius: Metres; bearings: number[] }[] = []

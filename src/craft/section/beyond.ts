@@ -37,7 +37,7 @@ const arc = (
   })
 
 /** Outline of an opening on the flat wall, about its middle [mm]. */
-const flatOutline = (hole: WallHole): readonly (readonly [along: number, up: number])[] => {
+export const flatOutline = (hole: WallHole): readonly (readonly [along: number, up: number])[] => {
   const box = (width: number, height: number): readonly (readonly [number, number])[] => [
     [-width / 2, -height / 2],
     [width / 2, -height / 2],
