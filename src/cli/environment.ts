@@ -1,8 +1,10 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
+import type { PngPainter } from '#craft/card/png.ts'
 import type { LetteringFonts } from '#craft/pdf/face.ts'
 import type { SolidKernel } from '#craft/solid/kernel.ts'
+import { loadPngPainter } from './png.ts'
 import { solidKernel } from './solidKernel.ts'
 
 /** What the commands touch outside themselves; tests bring their own. */
@@ -17,6 +19,8 @@ export interface Environment {
   readonly fonts: () => LetteringFonts
   /** What solids are made with; loaded when it is first asked for. */
   readonly solidKernel: () => Promise<SolidKernel>
+  /** What turns pictures into PNG; loaded when it is first asked for. */
+  readonly pngPainter: () => Promise<PngPainter>
   /** The day, `2031-05-17`. */
   readonly today: () => string
   readonly version: string
@@ -97,6 +101,7 @@ export const nodeEnvironment = (): Environment => ({
     semibold: SCRIPTS.map((script) => fontFile(script, 600)),
   }),
   solidKernel,
+  pngPainter: loadPngPainter,
   today: () => dayOf(new Date()),
   version,
   width: pageWidth(),

@@ -3,6 +3,7 @@ import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
 import { built } from './commands/built.ts'
 import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
+import { cards } from './commands/cards.ts'
 import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { guides } from './commands/guides.ts'
@@ -117,6 +118,18 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--out <folder>', 'where to put the files', 'out')
     .option('--json', 'for programs')
     .action(async (file, options) => ended(await guides(env, file, options)))
+  program
+    .command('cards')
+    .description('cards for a video or a post: the whole stove and every part, and its sizes to read aloud')
+    .argument('<stove>', 'stove file')
+    .option('--out <folder>', 'where to put them', 'out')
+    .option('--shape <name>', 'wide (16 : 9), square or both', 'both')
+    .option('--as <format>', 'svg, png or both', 'both')
+    .option('--theme <name>', 'light or dark', 'light')
+    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '48')
+    .option('--date <day>', 'day the cards bear, e.g. 2031-05-17 (today when left out)')
+    .option('--json', 'for programs')
+    .action(async (file, options) => ended(await cards(env, file, options)))
   program
     .command('shop')
     .description('what to find and in which order to cut and drill: cans, bits, schedule, fasteners, time')

@@ -13,6 +13,7 @@ describe.each([
   'predict',
   'burn',
   'templates',
+  'cards',
   'solids',
   'guides',
   'fit',

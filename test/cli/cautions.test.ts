@@ -44,6 +44,7 @@ const commands = [
   ['templates'],
   ['solids'],
   ['guides'],
+  ['cards', '--bands', '0', '--as', 'svg', '--shape', 'wide'],
   ['shop'],
   ['steps'],
   ['sheets'],

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import type { Environment } from '#cli/environment.ts'
+import { loadPngPainter } from '#cli/png.ts'
 import { run } from '#cli/program.ts'
 import { solidKernel } from '#cli/solidKernel.ts'
 import { fonts } from '../craft/fonts.ts'
@@ -43,6 +44,7 @@ export const memory = (
     progress: () => undefined,
     fonts: () => fonts,
     solidKernel,
+    pngPainter: loadPngPainter,
     today: () => '2031-05-17',
     version: '0.1.0',
     width: 80,

@@ -26,6 +26,7 @@ const onStove = (file: string): readonly (readonly string[])[] => [
   ['shop', file, '--shelf', 'shelf.json'],
   ['steps', file],
   ['sheets', file],
+  ['cards', file, '--bands', '0', '--as', 'svg'],
 ]
 const commands: readonly (readonly string[])[] = [
   ...exampleStoves.flatMap(onStove),

@@ -72,6 +72,10 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
   [['guides', STOVE, '--bed', '45 mm x 45 mm'], 'guide.bed', ['larger printer']],
   [['templates', STOVE, '--date', 'tomorrow'], 'date.form', ['--date', 'tomorrow', '2031-05-17']],
   [['templates', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
+  [['cards', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
+  [['cards', STOVE, '--shape', 'round'], 'shape.unknown', ['--shape', 'round', 'wide, square or both']],
+  [['cards', STOVE, '--as', 'jpeg'], 'as.unknown', ['--as', 'jpeg', 'svg, png or both']],
+  [['cards', STOVE, '--theme', 'blue'], 'theme.unknown', ['--theme', 'blue', 'light or dark']],
   [['shop'], 'usage.missing', ['stove', 'tinwright shop FILE']],
   [['shop', STOVE, '--shelf', STOVE], 'format.other-kind', ['stove file; a shelf file']],
   [['steps', 'shelf.json'], 'format.other-kind', ['shelf file; a stove file']],
@@ -123,14 +127,23 @@ describe.each(faults.map(([args, code, said]) => [args.join(' '), args, code, sa
 )
 
 describe('a fuel that is not in the table', () => {
-  it.each(['check', 'predict', 'burn', 'templates', 'solids', 'guides', 'fit', 'shop', 'steps', 'sheets'])(
-    'is refused by %s, where it is written',
-    async (command) => {
-      const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
-      expect({ code, out }).toEqual({ code: 2, out: '' })
-      expect(flat(err)).toContain('coal.json: fuel.kind: coal will not do; allowed is pellets-6mm')
-    },
-  )
+  it.each([
+    'check',
+    'predict',
+    'burn',
+    'templates',
+    'cards',
+    'solids',
+    'guides',
+    'fit',
+    'shop',
+    'steps',
+    'sheets',
+  ])('is refused by %s, where it is written', async (command) => {
+    const { code, out, err } = await tinwright([command, 'coal.json'], { 'coal.json': unknownFuel })
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(flat(err)).toContain('coal.json: fuel.kind: coal will not do; allowed is pellets-6mm')
+  })
 })
 
 describe('without a command', () => {
@@ -144,6 +157,7 @@ describe('without a command', () => {
       'templates',
       'solids',
       'guides',
+      'cards',
       'cans',
       'fit',
       'shop',
@@ -163,6 +177,7 @@ describe('help and version', () => {
     'templates',
     'solids',
     'guides',
+    'cards',
     'cans',
     'fit',
     'shop',

@@ -55,7 +55,7 @@ const formatsOf = (said: string): readonly Format[] => {
 }
 
 /** What the templates find wrong, told where the user wrote it. */
-const whereWritten = (problem: Problem, file: string): Problem =>
+export const whereWritten = (problem: Problem, file: string): Problem =>
   problem.field === 'date'
     ? { ...problem, field: '--date' }
     : { ...problem, field: `${file}: ${problem.field}` }

@@ -42,10 +42,10 @@ const drawStripFlat = (
     const outline = flatOutline(row.hole)
     for (const { position, bearing } of placeRow({ ...row, leftOut: [] }, row.height)) {
       const middle = { x: left + alongStrip(strip, bearing) * scale, y: bottom - mm(row.height) * scale }
-      // Where the ends meet in a hole each end shows its half.
+      // What runs over an edge ends there.
       const points = outline.map(([along, up]) => ({
         x: Math.max(left, Math.min(left + length, middle.x + along * scale)),
-        y: middle.y - up * scale,
+        y: Math.max(bottom - height, Math.min(bottom, middle.y - up * scale)),
       }))
       if (row.leftOut.includes(position)) drawLeftOut(board, format, points)
       else board.rule(points, true, holeLook(board, format, told.has(name)))

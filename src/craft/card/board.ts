@@ -37,8 +37,10 @@ export interface Board {
   readonly letter: (words: Words, at: Spot, anchor?: 'start' | 'middle' | 'end') => PixelBox
   /** Draws a line through points that no lettering may touch. */
   readonly rule: (points: readonly Spot[], closed: boolean, attributes: Attributes) => void
+  /** Keeps lettering off a line that something else has drawn. */
+  readonly guard: (points: readonly Spot[], closed: boolean) => void
   readonly lettered: readonly Lettered[]
-  /** What was drawn by `rule`, piece by piece. */
+  /** What no lettering may touch, piece by piece. */
   readonly rules: readonly (readonly [Spot, Spot])[]
   readonly body: () => string
   readonly definitions: () => string
@@ -55,10 +57,15 @@ export const openBoard = (theme: Theme, outlines: Outlines): Board => {
   const draw: Board['draw'] = (name, attributes, content) => {
     elements.push(element(name, attributes, content))
   }
+  const guard: Board['guard'] = (points, closed) => {
+    const ends = closed ? [...points, ...points.slice(0, 1)] : points
+    for (const [i, to] of ends.slice(1).entries()) rules.push([ends[i] as Spot, to])
+  }
   return {
     theme,
     outlines,
     draw,
+    guard,
     define: (name, attributes, content) => {
       definitions.push(element(name, attributes, content))
     },
@@ -73,8 +80,7 @@ export const openBoard = (theme: Theme, outlines: Outlines): Board => {
     },
     rule: (points, closed, attributes) => {
       draw('path', { d: pathOf(points, closed), ...attributes })
-      const ends = closed ? [...points, ...points.slice(0, 1)] : points
-      for (const [i, to] of ends.slice(1).entries()) rules.push([ends[i] as Spot, to])
+      guard(points, closed)
     },
     lettered,
     rules,

@@ -127,6 +127,9 @@ export const heightBeside = (
   stack(board, format, text, { x: line + BESIDE * em, y }, 'start')
 }
 
+/** Between figures over one another [em]. */
+export const LEVEL_GAP = 0.1
+
 export interface Level {
   readonly text: string
   /** Where it is measured to. */
@@ -173,7 +176,7 @@ export const levelsBeside = (
   const height = stackHeight(format)
   const tops = spread(
     sorted.map(({ y }) => ({ want: y, height })),
-    0.1 * em,
+    LEVEL_GAP * em,
     room.top,
     room.bottom,
   )

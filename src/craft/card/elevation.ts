@@ -3,6 +3,7 @@ import type { PixelBox } from '../section/sheet.ts'
 import type { Board, Spot } from './board.ts'
 import {
   heightBeside,
+  LEVEL_GAP,
   type Level,
   levelsBeside,
   OFF,
@@ -33,7 +34,10 @@ const LEFT_GAP = 0.55
 const eyeWords = (eye: number): string =>
   eye === 0 ? 'seen from the front' : eye === 180 ? 'seen from behind' : `seen from ${bearingText(eye)}`
 
-/** Base lines of what stands over a picture. */
+/** How far figures may reach below the edge they are measured from [em]. */
+const BELOW = 0.3
+
+/** Room for what stands over a picture [em]. */
 const CAPTION = 1.25
 
 interface Frame {
@@ -118,15 +122,18 @@ export const drawElevation = (
     LARGEST_SCALE,
   )
   const [width, height] = [2 * widest(wall) * scale, wall.height * scale]
+  // Figures beside a low wall stand taller than it.
+  const figures = Math.max(1, heights.size) * (stackHeight(format) + LEVEL_GAP * em)
+  const tall = Math.max(height, figures - BELOW * em)
   const slack = region.right - region.left - left - right - width
   const frame: Frame = {
     axis: region.left + left + slack / 2 + width / 2,
-    bottom: top + (region.bottom - top - under - height) / 2 + height,
+    bottom: top + (region.bottom - top - under - tall) / 2 + tall,
     scale,
   }
   board.letter(
     { text: eyeWords(eye), em, weight: 'regular', ink: 'muted' },
-    { x: frame.axis, y: frame.bottom - height - 0.45 * em },
+    { x: frame.axis, y: frame.bottom - tall - 0.45 * em },
     'middle',
   )
   drawBody(board, format, frame, wall)
@@ -140,7 +147,7 @@ export const drawElevation = (
   levelsBeside(board, format, levels, {
     x: frame.axis - width / 2,
     datum: frame.bottom,
-    room: { top: Math.min(region.top, frame.bottom - stackHeight(format)), bottom: frame.bottom + 0.3 * em },
+    room: { top: frame.bottom - tall, bottom: frame.bottom + BELOW * em },
   })
   drawHoles(board, format, frame, elevation, eye)
   heightBeside(board, format, heightText, {

@@ -81,7 +81,7 @@ const square: CardFormat = {
   height: 1080,
   margin: 54,
   picture: { left: 54, right: 1026, top: 176, bottom: 606 },
-  text: { left: 54, right: 1026, bottom: 944 },
+  text: { left: 54, right: 1026, bottom: 936 },
   columns: { count: 2, gap: 34 },
   head: { left: 54, eyebrow: 76, title: 150 },
   foot: { rule: 956, lines: [994, 1028], imprint: 1060 },

@@ -86,15 +86,16 @@ const rowBlock = (name: string, row: RowOpening): Block => {
 /** A hole nearer to the middle than this is in the middle [m]. */
 const MIDDLE = 1e-6
 
-/** How the holes of a pattern lie: `8 on radius 22 mm (7/8 in)`. */
+/** How the holes of a pattern lie; "1 in the middle" would read as an inch: `8 on radius 22 mm (7/8 in)`. */
 export const patternLines = (pattern: PatternOpening): readonly string[] => {
-  if (pattern.layout === 'hexagonal') return ['like a honeycomb: drill by the template']
-  if (pattern.layout === 'sunflower') return ['like sunflower seeds: drill by the template']
+  if (pattern.layout === 'hexagonal') return [`like a honeycomb: ${unbroken('drill by the template')}`]
+  if (pattern.layout === 'sunflower') return [`like sunflower seeds: ${unbroken('drill by the template')}`]
   return [
-    ...(pattern.holes.some(({ radius }) => radius < MIDDLE) ? ['1 in the middle'] : []),
+    ...(pattern.holes.some(({ radius }) => radius < MIDDLE) ? ['one in the middle'] : []),
     ...rings(pattern).map(({ radius, bearings }) => {
       const first = firstPlace(Math.min(...bearings))
-      const from = first === 'at the front' ? '' : `, ${bearings.length === 1 ? '' : 'first '}${first}`
+      const from =
+        first === 'at the front' ? '' : `, ${unbroken(`${bearings.length === 1 ? '' : 'first '}${first}`)}`
       return `${unbroken(`${bearings.length} on radius`)} ${setOut(radius)}${from}`
     }),
   ]

@@ -55,15 +55,15 @@ export const drawStove = (
   drawPicture(sheet, frame, section, air, state)
   if (sheet.definitions() !== '') board.define('g', {}, sheet.definitions())
   board.draw('g', { transform: `scale(${px(strong)})` }, sheet.body())
-  const tin = { left: axis - section.radius * scale, right: axis + section.radius * scale }
   heightBeside(board, format, heightText, { top: ground - section.top * scale, bottom: ground, x: edge })
-  for (const x of [tin.left, tin.right])
-    board.rule(
-      [
-        { x, y: ground },
-        { x, y: ground - section.top * scale },
-      ],
-      false,
-      { stroke: 'none', fill: 'none' },
-    )
+  const half = extent.radius * scale
+  board.guard(
+    [
+      { x: axis - half, y: ground },
+      { x: axis + half, y: ground },
+      { x: axis + half, y: ground - height },
+      { x: axis - half, y: ground - height },
+    ],
+    true,
+  )
 }

@@ -87,7 +87,11 @@ export const seenHoles = (wall: Wall, row: RowOpening, eye: number): readonly Se
       {
         position,
         leftOut: leftOut.has(position),
-        outline: outline.map(([along, up]) => ({ x: at(along), z: z + up })),
+        // What runs over an edge ends there.
+        outline: outline.map(([along, up]) => ({
+          x: at(along),
+          z: Math.max(0, Math.min(wall.height, z + up)),
+        })),
         middle: { x: at(0), z },
       },
     ]
