@@ -177,8 +177,8 @@ export const cards = async (
         env.width,
       ),
       columns(
-        kept.map(({ card, name }) => [name, card.title]),
-        ['left', 'left'],
+        kept.map(({ card, name }) => [name, card.title, `${card.width} × ${card.height}`]),
+        ['left', 'left', 'right'],
       ),
       wrap(`${list}: every size, one line a thing, to read aloud`, env.width),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),

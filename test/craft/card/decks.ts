@@ -32,7 +32,7 @@ const burningInput = (stove: Stove): CardsInput => {
       wish: { ...usualWish, potDiameter: stove.potDiameter ?? usualWish.potDiameter },
       trip: null,
     },
-    8,
+    4,
   )
   if (outcome.kind === 'no burn') throw new Error(`${stove.name} does not burn`)
   return { ...plainInput(stove), burn: airOf(outcome.report), figures: cardFigures(outcome.report) }
