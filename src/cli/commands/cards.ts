@@ -5,6 +5,7 @@ import { airOf, cardFigures } from '#craft/card/figures.ts'
 import type { CardShape } from '#craft/card/format.ts'
 import { cardPng } from '#craft/card/png.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
 import { darkTheme, lightTheme } from '#craft/section/theme.ts'
 import { type ReportOutcome, reportOf } from '#science/answers/burn/report.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
@@ -18,7 +19,7 @@ import { cautionBlock } from '../page/cautions.ts'
 import { stopsBlock } from '../page/findings.ts'
 import { columns, page, wrap } from '../page/text.ts'
 import { bandSets, watched } from '../sampling.ts'
-import { fileNameOf, whereWritten } from './templates.ts'
+import { whereWritten } from './templates.ts'
 
 export interface CardsCommandOptions {
   readonly out: string

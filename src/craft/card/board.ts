@@ -1,7 +1,8 @@
 import type { Weight } from '../lettering/measure.ts'
 import type { Outlines } from '../lettering/outline.ts'
-import { type Attributes, element, type PixelBox, px } from '../section/sheet.ts'
+import type { PixelBox } from '../section/sheet.ts'
 import type { Theme } from '../section/theme.ts'
+import { type Attributes, element, px } from '../svg/element.ts'
 
 /** A place on a card [px]: x to the right, y down. */
 export interface Spot {

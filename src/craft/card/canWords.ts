@@ -1,4 +1,5 @@
 import { isSeamed } from '#stove/can/ends.ts'
+import { bodyAtEnd } from '#stove/can/taper.ts'
 import type { Can, CanEnd, Part } from '#stove/model.ts'
 import type { Block } from './block.ts'
 import { size } from './length.ts'
@@ -20,9 +21,18 @@ export const endWords = (which: 'bottom' | 'top', end: CanEnd): string => {
   }
 }
 
+/** Of a can that tapers, at either edge; the first is the one that a picture says. */
+const bodyWidths = (can: Can): readonly (readonly [what: string, value: number])[] =>
+  can.taper === undefined
+    ? [['body', can.bodyDiameter.value]]
+    : [
+        ['bottom edge', bodyAtEnd(can, 'bottom').value],
+        ['top edge', bodyAtEnd(can, 'top').value],
+      ]
+
 /** Widths of a can, each with what it is measured over. */
 export const canWidths = (can: Can): readonly (readonly [what: string, value: number])[] => [
-  ['body', can.bodyDiameter.value],
+  ...bodyWidths(can),
   ...(isSeamed(can.bottom) || isSeamed(can.top) ? [['over the seam', can.seamDiameter.value] as const] : []),
 ]
 
@@ -47,7 +57,10 @@ export const canInList = (name: string, can: Can): Block => ({
   name: can.code === null ? name : `${name}, ${canName(can)}`,
   opening: null,
   key: null,
-  lines: [`body ${size(can.bodyDiameter.value)} wide`, `${size(can.height.value)} high`],
+  lines: [
+    ...bodyWidths(can).map(([what, value]) => `${what} ${size(value)} wide`),
+    `${size(can.height.value)} high`,
+  ],
 })
 
 /** What a part is, where its name does not say so. */

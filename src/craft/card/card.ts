@@ -1,7 +1,7 @@
 import { CARD_CAUTIONS } from '../caution.ts'
 import type { Outlines } from '../lettering/outline.ts'
-import { element, escaped } from '../section/sheet.ts'
 import type { Theme } from '../section/theme.ts'
+import { element, escaped } from '../svg/element.ts'
 import type { Block } from './block.ts'
 import { type Board, type Lettered, openBoard, type Spot, type Words } from './board.ts'
 import type { Content } from './content.ts'

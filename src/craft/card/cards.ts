@@ -1,7 +1,7 @@
 import type { Stove } from '#stove/model.ts'
+import { dayOf } from '../day.ts'
 import { openOutlines } from '../lettering/outline.ts'
 import type { LetteringFonts } from '../pdf/face.ts'
-import { readDate } from '../pdf/write.ts'
 import type { BurnSummary } from '../section/airState.ts'
 import type { Theme } from '../section/theme.ts'
 import { type Card, cardsOfContents } from './card.ts'
@@ -37,7 +37,7 @@ export interface Cards {
  * Throws `BadInput` for a band that goes round no can and for a date that is none.
  */
 export const cardsOf = ({ stove, burn, figures, shapes, theme, date, fonts }: CardsInput): Cards => {
-  readDate(date)
+  dayOf(date)
   const outlines = openOutlines(fonts)
   const contents = contentsOf(stove, burn, figures)
   const settings = { stove: stove.name, theme, outlines, date }

@@ -1,4 +1,5 @@
 import { bottomOpening, topOpening } from '#stove/can/ends.ts'
+import { bodyAtEnd } from '#stove/can/taper.ts'
 import type { BandPart, Part, Stove } from '#stove/model.ts'
 import { bandStrip } from '../flat/band.ts'
 import { canEnds, discFace, type FlatDisc } from '../flat/disc.ts'
@@ -86,7 +87,7 @@ const endView = (
 ): { radius: number; openRadius: number } => {
   const { can } = part
   const open = face === 'bottom' ? bottomOpening(can) : topOpening(can)
-  const radius = mm(can.bodyDiameter.value) / 2
+  const radius = mm(bodyAtEnd(can, face).value) / 2
   return { radius, openRadius: open === null ? 0 : Math.min(radius, mm(open.value) / 2) }
 }
 

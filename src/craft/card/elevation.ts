@@ -107,7 +107,7 @@ export const drawElevation = (
   const eye = eyeFor(rows)
   const heights = new Map(rows.map(({ row }) => [setOut(row.height), row.height * 1000]))
   const heightText = size(wall.height / 1000)
-  const widthText = size((2 * Math.max(wall.radius.bottom, wall.radius.top)) / 1000)
+  const widthText = size((2 * wall.radius.bottom) / 1000)
   const left =
     heights.size === 0
       ? 0
@@ -156,10 +156,9 @@ export const drawElevation = (
     x: frame.axis + width / 2,
   })
   if (!elevation.width) return
-  const half = Math.max(wall.radius.bottom, wall.radius.top)
   widthUnder(board, format, widthText, {
-    left: frame.axis - half * scale,
-    right: frame.axis + half * scale,
+    left: frame.axis - wall.radius.bottom * scale,
+    right: frame.axis + wall.radius.bottom * scale,
     y: frame.bottom,
   })
 }

@@ -1,5 +1,6 @@
 import { toRadians } from '#basis/units.ts'
-import { isSeamed } from '#stove/can/ends.ts'
+import { isSeamed, outsideAt } from '#stove/can/ends.ts'
+import { bodyAtEnd } from '#stove/can/taper.ts'
 import type { BandPart, CanPart, RowOpening } from '#stove/model.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
 import type { NamedRow } from '../flat/strip.ts'
@@ -20,13 +21,15 @@ export interface Wall {
 
 export const canWallOf = ({ can, openings }: CanPart): Wall => {
   const height = mm(can.height.value)
-  const [body, over, high] = [mm(can.bodyDiameter.value), mm(can.seamDiameter.value), mm(can.seamHeight)]
+  const high = mm(can.seamHeight)
+  const body = (which: 'bottom' | 'top'): number => mm(bodyAtEnd(can, which).value) / 2
+  const over = (which: 'bottom' | 'top'): number => mm(outsideAt(can, which).value) / 2
   return {
-    radius: { bottom: body / 2, top: body / 2 },
+    radius: { bottom: body('bottom'), top: body('top') },
     height,
     seams: [
-      ...(isSeamed(can.bottom) ? [{ radius: over / 2, from: 0, to: high }] : []),
-      ...(isSeamed(can.top) ? [{ radius: over / 2, from: height - high, to: height }] : []),
+      ...(isSeamed(can.bottom) ? [{ radius: over('bottom'), from: 0, to: high }] : []),
+      ...(isSeamed(can.top) ? [{ radius: over('top'), from: height - high, to: height }] : []),
     ],
     beads: can.beads.map(({ from, to }) => ({ from: mm(from), to: mm(to) })),
     rows: rowsOf(openings),
