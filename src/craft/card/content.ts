@@ -3,6 +3,7 @@ import { bodyAtEnd } from '#stove/can/taper.ts'
 import type { BandPart, Part, Stove } from '#stove/model.ts'
 import { bandStrip } from '../flat/band.ts'
 import { canEnds, discFace, type FlatDisc } from '../flat/disc.ts'
+import { FINGER_TAB } from '../flat/outline.ts'
 import type { Strip } from '../flat/strip.ts'
 import type { BurnSummary } from '../section/airState.ts'
 import { mm } from '../section/half.ts'
@@ -165,9 +166,11 @@ const partContent = (stove: Stove, name: string, part: Part): readonly Content[]
         opening: null,
         key: null,
         lines: [
-          `${size(strip.length / 1000)} once round`,
+          `${size(strip.length / 1000)} once round${strip.development.isTapered ? ' its lower edge' : ''}`,
           `and ${size(strip.tab / 1000)} to overlap`,
           `tin ${size(part.thickness)} thick`,
+          `${strip.fingerTabs.length} finger tabs, ${size(FINGER_TAB.width / 1000)} wide`,
+          `and ${size(FINGER_TAB.height / 1000)} high`,
         ],
       }
       return [

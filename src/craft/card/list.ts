@@ -1,6 +1,7 @@
 import type { Opening, Part, Stove } from '#stove/model.ts'
 import { MAKING_CAUTIONS } from '../caution.ts'
 import { bandStrip } from '../flat/band.ts'
+import { FINGER_TAB } from '../flat/outline.ts'
 import { bearingText } from '../flat/wording.ts'
 import { canName, canWidths, endWords, roleWords } from './canWords.ts'
 import type { CardFigures } from './figures.ts'
@@ -68,7 +69,8 @@ const ownLines = (stove: Stove, name: string, part: Part): readonly string[] => 
       const strip = bandStrip(stove, name, part)
       return [
         `height: ${size(part.height)}`,
-        `length: ${size(strip.length / 1000)} once round, and ${size(strip.tab / 1000)} more to overlap`,
+        `length: ${size(strip.length / 1000)} once round${strip.development.isTapered ? ' the lower edge' : ''}, and ${size(strip.tab / 1000)} more to overlap`,
+        `finger tabs: ${strip.fingerTabs.length} on the upper edge, ${size(FINGER_TAB.width / 1000)} wide, ${size(FINGER_TAB.height / 1000)} high`,
         `tin: ${size(part.thickness)} thick`,
       ]
     }

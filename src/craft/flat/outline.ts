@@ -6,7 +6,7 @@ import type { Strip } from './strip.ts'
 export const FINGER_TAB = { width: 16, height: 12, corner: 3 }
 
 /** The four corners of a finger tab, from the right; the first and last lie on the upper edge. */
-const tabCorners = (
+export const tabCorners = (
   { development: { at, height, length, roundAt } }: Strip,
   along: number,
 ): readonly Point[] => {

@@ -1,5 +1,7 @@
+import { readLength } from '#basis/text/length.ts'
 import type { Spot } from '#craft/card/board.ts'
 import type { Card } from '#craft/card/card.ts'
+import { disagreements } from '#craft/page/dualValues.ts'
 import type { PixelBox } from '#craft/section/sheet.ts'
 
 const meet = (a: PixelBox, b: PixelBox): boolean =>
@@ -42,3 +44,7 @@ export const layoutFaults = ({ lettered, rules, width, height, title, shape }: C
   }
   return faults
 }
+
+/** Sizes whose halves disagree. Those past 400 mm are out of the cross-check's own range: they are read as a way round a can. */
+export const clashes = (text: string): readonly string[] =>
+  disagreements(text).filter((pair) => !readLength(pair, 'text', 'circumference').ok)
