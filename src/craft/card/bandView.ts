@@ -2,7 +2,7 @@ import { placeRow } from '#stove/opening/row.ts'
 import { around } from '../box.ts'
 import type { Point } from '../drawing.ts'
 import { alongStrip } from '../flat/bearing.ts'
-import { tabCorners } from '../flat/outline.ts'
+import { FINGER_TAB, tabCorners } from '../flat/outline.ts'
 import type { Strip } from '../flat/strip.ts'
 import { flatOutline } from '../section/beyond.ts'
 import type { PixelBox } from '../section/sheet.ts'
@@ -25,15 +25,16 @@ const ARC_STEPS = 48
 
 /** The tin's outline without its overlap, finger tabs and all [mm, y up]. */
 const flatEdge = (strip: Strip): readonly Point[] => {
-  const { at, length, height, isTapered } = strip.development
+  const { at, length, height, isTapered, roundAt } = strip.development
   const steps = isTapered ? ARC_STEPS : 1
   const edge = (up: number, from: number, to: number): readonly Point[] =>
     Array.from({ length: steps + 1 }, (_, i) => at(from + ((to - from) * i) / steps, up))
   const tabs = strip.fingerTabs.map((bearing) => alongStrip(strip, bearing)).sort((x, y) => y - x)
+  const half = (FINGER_TAB.width / 2) * (length / roundAt(height))
   let from = length
   const upper = tabs.flatMap((along) => {
-    const before = edge(height, from, along)
-    from = along
+    const before = edge(height, from, along + half)
+    from = along - half
     return [...before.slice(0, -1), ...tabCorners(strip, along)]
   })
   return [...edge(0, 0, length), ...upper, ...edge(height, from, 0).slice(1)]
