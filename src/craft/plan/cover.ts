@@ -1,0 +1,70 @@
+import { formatLength } from '#basis/text/format.ts'
+import type { Block, Fact } from '../page/block.ts'
+import { deskPlate } from '../section/deskPlate.ts'
+import { lightTheme, type Theme } from '../section/theme.ts'
+import { burnFacts } from './burning.ts'
+import type { PlanInput } from './input.ts'
+
+/** Ink on the white of the paper. */
+export const printTheme: Theme = { ...lightTheme, paper: '#ffffff', pot: '#f4efe6' }
+
+const invented = /invented/i
+
+const sectionNotes = (input: PlanInput): readonly string[] => [
+  'Cut down the centre line, true to scale; tin is drawn thicker than it is. Rows and floor holes are turned into the cut, and each side shows half of what flows.',
+  ...('noBurn' in input.burn
+    ? []
+    : ['Air, heat and times are the model’s medians with the front half way down, in calm air: a prediction, no measurement.']),
+  'Wood gas contains carbon monoxide: burn outdoors only.',
+]
+
+const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {
+  const hours = (seconds: number): string => {
+    const minutes = Math.round(seconds / 900) * 15
+    return minutes < 90 ? `${minutes} min` : `${(minutes / 60).toFixed(1).replace('.0', '')} h`
+  }
+  return [
+    ...(bundle === null
+      ? []
+      : [
+          { label: 'weighs', value: bundle.weight },
+          { label: 'packs into', value: bundle.packed },
+        ]),
+    ...(stove.potDiameter === null
+      ? []
+      : [{ label: 'for a pot', value: `${formatLength(stove.potDiameter, { units: 'both' })} across` }]),
+    { label: 'time to build', value: `${hours(shop.time.least)} to ${hours(shop.time.most)}`, aside: 'a practised hand, a first stove' },
+  ]
+}
+
+/** The first page: what it is, cut open, from outside, and what to fear. */
+export const coverBlocks = (input: PlanInput): readonly Block[] => {
+  const { stove, burn, views, shop } = input
+  const summary = 'noBurn' in burn ? null : burn.summary
+  const facts = [...('noBurn' in burn ? [] : burnFacts(burn.report)), ...buildFacts(input)]
+  const says = `${stove.name} cut down its centre line, with its parts, openings${summary === null ? '' : ', and the air and gas that go through them'}.`
+  return [
+    {
+      kind: 'picture',
+      svg: deskPlate({ stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }).svg.trim(),
+      says,
+      share: 1,
+      tallest: 400,
+    },
+    ...('noBurn' in burn ? [{ kind: 'text' as const, text: `As drawn it does not burn: ${burn.noBurn}` }] : []),
+    ...(views === null
+      ? [{ kind: 'facts' as const, facts }]
+      : [
+          {
+            kind: 'beside' as const,
+            share: 0.36,
+            left: [
+              { kind: 'picture' as const, svg: views.whole, says: `${stove.name} from outside.`, share: 1, tallest: 190 },
+            ],
+            right: [{ kind: 'facts' as const, facts }],
+          },
+        ]),
+    { kind: 'cautions', title: 'Before anyone cuts or burns', items: shop.cautions },
+    ...(invented.test(stove.about) ? [] : []),
+  ]
+}
