@@ -1,4 +1,4 @@
-import { readFileSync, rmSync } from 'node:fs'
+import { lstatSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { explain, SetUpFailed } from './failure.mjs'
@@ -71,6 +71,8 @@ const install = async (/** @type {string} */ root) => {
  */
 export const setUp = async (checkout) => {
   const root = fileURLToPath(checkout)
+  // Installing through a link would empty the folder it leads to: whoever set the link looks after that folder.
+  if (lstatSync(join(root, 'node_modules'), { throwIfNoEntry: false })?.isSymbolicLink()) return
   if (isStamped(root)) return
   const work = async () => {
     if (isStamped(root)) return

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import { afterEach, describe, expect, it } from 'vitest'
 import { explain } from '#scripts/setup/failure.mjs'
 import { findNpm } from '#scripts/setup/npm.mjs'
@@ -64,6 +64,17 @@ describe('the set-up', () => {
     expect(await clone.setUp()).toMatchObject({ code: 0, stderr: '' })
     expect(clone.installs()).toHaveLength(1)
     expect(readFileSync(stamp, 'utf8')).toContain('"node":"24.21.0"')
+  })
+
+  it('leaves packages alone that lie behind a link: installing would empty where it leads', async () => {
+    const [clone, other] = [checkout(), checkout()]
+    await other.setUp()
+    symlinkSync(other.path('node_modules'), clone.path('node_modules'))
+    const lock = readFileSync(clone.path('package-lock.json'), 'utf8')
+    writeFileSync(clone.path('package-lock.json'), lock.replace('sha512-a', 'sha512-c'))
+    expect(await clone.setUp()).toEqual({ code: 0, stdout: '', stderr: '' })
+    expect(clone.installs()).toHaveLength(0)
+    expect(existsSync(other.path('node_modules', 'node', 'bin', 'node'))).toBe(true)
   })
 
   it('installs once when two start at the same time', async () => {

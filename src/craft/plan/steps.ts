@@ -1,5 +1,5 @@
 import type { Block } from '../page/block.ts'
-import { drawingSvg } from '../svg/write.ts'
+import { stepSvg } from '../steps/svg.ts'
 import type { BuildStep } from '../steps/step.ts'
 
 /** One step: its picture, what to do, what to measure before going on. */
@@ -10,7 +10,7 @@ const stepBlock = ({ title, sentences, checks, tools, picture }: BuildStep, inde
     {
       kind: 'beside',
       share: 0.4,
-      left: [{ kind: 'picture', svg: drawingSvg(picture).trim(), says: `${title}.`, share: 1, tallest: 230 }],
+      left: [{ kind: 'picture', svg: stepSvg(picture).trim(), says: `${title}.`, share: 1, tallest: 230 }],
       right: [
         ...sentences.map((text) => ({ kind: 'text' as const, text })),
         ...(tools.length === 0 ? [] : [{ kind: 'text' as const, muted: true, text: `Tools: ${tools.join(', ')}.` }]),

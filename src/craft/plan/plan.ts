@@ -1,0 +1,108 @@
+import { formatQuantity } from '#basis/text/format.ts'
+import { flatPatterns } from '../flat/pattern.ts'
+import type { Block } from '../page/block.ts'
+import { htmlPage } from '../page/html/page.ts'
+import { type LaidPage, layPages, type PageWords } from '../page/lay.ts'
+import { writePdf } from '../pdf/write.ts'
+import { laySheets } from '../sheet/layout.ts'
+import type { PaperName } from '../sheet/paper.ts'
+import type { Sheet } from '../sheet/sheet.ts'
+import { figureText, figureTwice } from '../told/band.ts'
+import type { TrialPrediction } from '../trial/sheet.ts'
+import type { PlanInput } from './input.ts'
+import { closingSections, openingSections } from './sections.ts'
+import { turntableData } from './turntable.ts'
+
+export interface PlanPdf {
+  readonly pdf: Uint8Array
+  readonly pages: number
+  /** The pages that are text and pictures, for tests to measure. */
+  readonly laid: readonly LaidPage[]
+  readonly missingLetters: readonly string[]
+}
+
+const issueOf = ({ date, version, author, licence }: PlanInput): string =>
+  [author, licence, date, `Tinwright ${version}`].filter((part) => part !== null).join(' · ')
+
+const FOOT =
+  'Carbon monoxide: burn outdoors only, never in a tent, shelter or vehicle. Gloves, eye protection, never galvanised metal. Not an approval.'
+
+const wordsOf = (input: PlanInput): PageWords => ({ title: `${input.stove.name}: a plan`, issue: issueOf(input), foot: FOOT })
+
+/** What the prediction says beside the blanks of a trial sheet. */
+const predictedTrial = ({ burn }: PlanInput): TrialPrediction | undefined => {
+  if ('noBurn' in burn) return undefined
+  const { figures, fuel, boils, course } = burn.report
+  const boil = boils.find(({ litres }) => litres === 1)?.time ?? null
+  return {
+    fuel: formatQuantity(fuel.charge, 'mass'),
+    boil: boil === null ? null : `${figureText(boil, 'timeAfterLighting')} after pot on`,
+    flameOut: `${figureText(figures.woodGasTime, 'burnTime')} of gas`,
+    charTime: figureText(figures.charTime, 'burnTime'),
+    char: formatQuantity(figures.charLeft, 'mass'),
+    firepower: figureTwice(figures.firepower, 'firepower', 'Btu/h'),
+    regime: course,
+  }
+}
+
+const MM_PER_POINT = 25.4 / 72
+
+const asSheet = ({ svg, width, height, section }: LaidPage): Sheet => ({
+  size: { width: width * MM_PER_POINT, height: height * MM_PER_POINT },
+  label: section,
+  pieces: [],
+  furniture: [],
+  pictures: [{ svg, at: { x: 0, y: height * MM_PER_POINT }, width: width * MM_PER_POINT }],
+})
+
+/**
+ * The plan as one PDF: cover, what it does, what to find, cutting and drilling, steps, templates at true size, as-built and
+ * trial sheet, cautions and terms with the stove file as a code. The same input gives the same bytes.
+ * Throws `BadInput` for a date that is none and for what the templates refuse.
+ */
+export const planPdf = async (input: PlanInput, paper: PaperName): Promise<PlanPdf> => {
+  const { stove, date, version, fonts } = input
+  const words = wordsOf(input)
+  const [opening, closing] = [openingSections(input), closingSections(input, predictedTrial(input))]
+  const drawings = flatPatterns(stove)
+  const templates = laySheets(drawings, { paper, stove: stove.name, date, version })
+  const count = layPages(opening, paper, words).length
+  const rest = layPages(closing, paper, words, { first: count + templates.length + 1, of: null }).length
+  const of = count + templates.length + rest
+  const before = layPages(opening, paper, words, { first: 1, of })
+  const after = layPages(closing, paper, words, { first: count + templates.length + 1, of })
+  const sheets = [...before.map(asSheet), ...templates, ...after.map(asSheet)]
+  const { bytes, missingLetters } = await writePdf(sheets, { title: words.title, date, version, fonts })
+  return { pdf: bytes, pages: sheets.length, laid: [...before, ...after], missingLetters }
+}
+
+const TEMPLATES_ON_SCREEN: readonly Block[] = [
+  { kind: 'heading', text: 'Templates' },
+  {
+    kind: 'text',
+    text: 'A screen has no true size. Print the templates from the PDF of this plan, at 100 %, and measure both bars on every page before you drill.',
+  },
+]
+
+/**
+ * The plan as one page for a screen, whole in itself: the same words and pictures, a choice of units, the stove to turn.
+ * Throws `SyntaxError` for a script that holds the end of its own element.
+ */
+export const planHtml = (input: PlanInput): string => {
+  const { stove, fonts, script, views } = input
+  const sections = [
+    ...openingSections(input),
+    { id: 'templates', title: 'Templates', blocks: TEMPLATES_ON_SCREEN },
+    ...closingSections(input, predictedTrial(input)),
+  ]
+  return htmlPage({
+    title: stove.name,
+    about: stove.about,
+    issue: issueOf(input),
+    sections,
+    script,
+    data: views === null ? {} : { turntable: turntableData(views.turntable) },
+    ...(views === null ? {} : { after: { stove: '<div id="turntable" hidden></div>' } }),
+    fonts,
+  })
+}

@@ -1,0 +1,67 @@
+import type { Finding } from '#stove/model.ts'
+import type { Block, Section } from '../page/block.ts'
+import { NO_PREDICTION, type TrialPrediction, trialSheet } from '../trial/sheet.ts'
+import { burningBlocks } from './burning.ts'
+import { substituteBlocks } from './cans.ts'
+import { closingBlocks } from './closing.ts'
+import { coverBlocks, printTheme } from './cover.ts'
+import type { PlanInput } from './input.ts'
+import { builtBlocks, trialBlocks } from './sheets.ts'
+import { findBlocks, scheduleBlocks } from './shop.ts'
+import { stepBlocks } from './steps.ts'
+
+const findingText = ({ part, opening, sentence, fix }: Finding): string =>
+  `${part}${opening === null ? '' : `, ${opening}`}: ${sentence} ${fix}`
+
+/** What stands against building it as drawn comes before anything else. */
+const findingBlocks = (findings: readonly Finding[]): readonly Block[] => {
+  const of = (severity: Finding['severity']): readonly string[] =>
+    findings.filter((finding) => finding.severity === severity).map(findingText)
+  const [stops, warns] = [of('stop'), of('warn')]
+  return [
+    ...(stops.length === 0 ? [] : [{ kind: 'cautions' as const, title: 'Do not build it as drawn', items: stops }]),
+    ...(warns.length === 0 ? [] : [{ kind: 'cautions' as const, title: 'It will disappoint, or is hard to make', items: warns }]),
+  ]
+}
+
+const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
+  views === null
+    ? []
+    : [
+        {
+          kind: 'beside',
+          share: 0.5,
+          left: [
+            { kind: 'picture', svg: views.exploded, says: `${stove.name} taken apart.`, share: 1, tallest: 330, caption: 'Taken apart, in the order it goes together.' },
+          ],
+          right: [
+            { kind: 'picture', svg: views.cut, says: `${stove.name} cut open.`, share: 1, tallest: 330, caption: 'Cut open.' },
+          ],
+        },
+      ]
+
+/** Everything before the templates. */
+export const openingSections = (input: PlanInput): readonly Section[] => {
+  const { burn, findings, windows, shop, steps } = input
+  return [
+    { id: 'stove', title: 'The stove', blocks: [...findingBlocks(findings), ...coverBlocks(input)] },
+    ...('noBurn' in burn
+      ? []
+      : [{ id: 'burn', title: 'What it does', apart: true, blocks: burningBlocks(burn.report, burn.figure, printTheme) }]),
+    {
+      id: 'find',
+      title: 'What to find',
+      apart: true,
+      blocks: [{ kind: 'heading', text: 'What to find' }, ...findBlocks(shop), ...substituteBlocks(windows)],
+    },
+    { id: 'cut', title: 'Cutting and drilling', apart: true, blocks: scheduleBlocks(shop) },
+    { id: 'build', title: 'Building it', apart: true, blocks: [...stepBlocks(steps, shop.cautions), ...exploded(input)] },
+  ]
+}
+
+/** Everything after the templates. */
+export const closingSections = (input: PlanInput, trial: TrialPrediction = NO_PREDICTION): readonly Section[] => [
+  { id: 'built', title: 'As built', apart: true, blocks: builtBlocks(input.stove) },
+  { id: 'trial', title: 'Trial sheet', apart: true, blocks: trialBlocks(trialSheet(input.stove.name, trial)) },
+  { id: 'terms', title: 'Cautions and terms', apart: true, blocks: closingBlocks(input) },
+]
