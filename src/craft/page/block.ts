@@ -41,6 +41,8 @@ export interface Picture {
   readonly kind: 'picture'
   /** An SVG of this house, with width and height. */
   readonly svg: string
+  /** The same, set for a telephone; a printed page has no use for it. */
+  readonly narrow?: string
   /** What it shows, for those who cannot see it. */
   readonly says: string
   /** Of the column's width; it never grows beyond `tallest`. */

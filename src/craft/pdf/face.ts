@@ -75,21 +75,46 @@ export const openFace = async (
     fonts.set(index, await doc.embedFont(cut.bytes, { subset: true, customName, features: PLAIN }))
   }
 
+  // With every feature off a text is as wide as its letters one by one, and there are few letters.
+  const advances = new Map<PDFFont, Map<string, number>>()
+  const widthOf = (text: string, font: PDFFont): number => {
+    const known = advances.get(font) ?? new Map<string, number>()
+    advances.set(font, known)
+    let width = 0
+    for (const letter of text) {
+      let advance = known.get(letter)
+      if (advance === undefined) {
+        advance = font.widthOfTextAtSize(letter, 1)
+        known.set(letter, advance)
+      }
+      width += advance
+    }
+    return width
+  }
+  const set = (text: string): readonly Run[] => {
+    const pieces: { readonly index: number; text: string }[] = []
+    for (const letter of text) {
+      const found = cutOf(letter)
+      const index = found === -1 ? missing : found
+      const last = pieces.at(-1)
+      const drawn = found === -1 ? MISSING : letter
+      if (last?.index === index) last.text += drawn
+      else pieces.push({ index, text: drawn })
+    }
+    return pieces.map((piece) => {
+      const font = fonts.get(piece.index) as PDFFont
+      return { font, codes: font.encodeText(piece.text), width: widthOf(piece.text, font) }
+    })
+  }
+  // Heads and feet stand on every page, and every line is set twice: to be placed, then to be drawn.
+  const known = new Map<string, readonly Run[]>()
   return {
     runs: (text) => {
-      const pieces: { readonly index: number; text: string }[] = []
-      for (const letter of text) {
-        const found = cutOf(letter)
-        const index = found === -1 ? missing : found
-        const last = pieces.at(-1)
-        const drawn = found === -1 ? MISSING : letter
-        if (last?.index === index) last.text += drawn
-        else pieces.push({ index, text: drawn })
-      }
-      return pieces.map((piece) => {
-        const font = fonts.get(piece.index) as PDFFont
-        return { font, codes: font.encodeText(piece.text), width: font.widthOfTextAtSize(piece.text, 1) }
-      })
+      const before = known.get(text)
+      if (before !== undefined) return before
+      const fresh = set(text)
+      known.set(text, fresh)
+      return fresh
     },
   }
 }

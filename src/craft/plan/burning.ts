@@ -24,37 +24,40 @@ const COURSE: Readonly<Record<Course, string>> = {
   'does not burn': 'It hardly burns.',
 }
 
-/** The figures that a reader looks for first, with their bands. */
-export const burnFacts = ({ figures, bands, boils, course, fuel }: BurnReport): readonly Fact[] => {
-  const litre = boils.find(({ litres }) => litres === 1)
-  const band = (name: 'firepower' | 'frontAtFloorAt' | 'timeToBoil 1 L' | 'charLeft'): string | undefined => {
-    const found = bands?.figures[name]
-    if (found === undefined || found === null) return undefined
-    return bandText(found, name === 'firepower' ? 'firepower' : name === 'charLeft' ? 'mass' : 'burnTime')
+type Volume = 0.5 | 1 | 2
+
+/** How long until so much water boils, with its band; of a stove that does not boil it, in how many sets it would. */
+const boilText = (
+  { boils, bands }: BurnReport,
+  litres: Volume,
+): { readonly value: string; readonly band: string } => {
+  const time = boils.find((boil) => boil.litres === litres)?.time ?? null
+  const found = bands?.figures[`timeToBoil ${litres} L`] ?? null
+  const share = found === null || bands === null ? null : Math.round(found.share * bands.samples)
+  if (time === null)
+    return {
+      value: 'does not boil',
+      band: share === null || bands === null ? '' : `${share} of ${bands.samples} sets boil it`,
+    }
+  return {
+    value: figureText(time, 'timeAfterLighting'),
+    band: found === null ? '' : bandText(found, 'timeAfterLighting'),
   }
-  const aside = (text: string | undefined): { readonly aside?: string } =>
-    text === undefined ? {} : { aside: text }
+}
+
+/** What the section’s own column does not say: water and fuel. */
+export const burnFacts = (report: BurnReport): readonly Fact[] => {
+  const { fuel, bands } = report
+  const boil = boilText(report, 1)
   return [
     {
-      label: 'firepower',
-      value: figureTwice(figures.firepower, 'firepower', 'Btu/h'),
-      ...aside(band('firepower')),
+      label: '1 L (1.06 US qt) of water boils in',
+      value: boil.value,
+      ...(boil.band === '' || bands === null
+        ? {}
+        : { aside: `${boil.band}${boil.value === 'does not boil' ? '' : ', in nine sets of ten'}` }),
     },
-    {
-      label: 'wood gas for',
-      value: figureText(figures.woodGasTime, 'burnTime'),
-      ...aside(band('frontAtFloorAt')),
-    },
-    {
-      label: '1 L (1.06 US qt) boils in',
-      value:
-        litre?.time === null || litre === undefined
-          ? 'does not boil'
-          : figureText(litre.time, 'timeAfterLighting'),
-      ...aside(litre?.time === null ? undefined : band('timeToBoil 1 L')),
-    },
-    { label: 'fuel', value: figureTwice(fuel.charge, 'mass', 'oz'), aside: fuel.label },
-    { label: 'burns', value: course },
+    { label: 'one filling of fuel', value: figureTwice(fuel.charge, 'mass', 'oz'), aside: fuel.label },
   ]
 }
 
@@ -65,7 +68,8 @@ const shown = (passages: readonly Passage[]): readonly Passage[] =>
 
 const passageTable = (passages: readonly Passage[]): Block => ({
   kind: 'table',
-  head: ['air and gas through', 'open area', 'flow', 'speed', 'heat', 'share of the draught’s work'],
+  widths: [4.4, 4.2, 2.6, 1.8, 3.6, 2.4],
+  head: ['air and gas through', 'open area', 'flow', 'speed', 'heat', 'of the draught'],
   align: ['left', 'right', 'right', 'right', 'right', 'right'],
   rows: shown(passages).map(({ name, area, massFlow, velocity, temperature, lossShare }) => [
     name,
@@ -77,16 +81,16 @@ const passageTable = (passages: readonly Passage[]): Block => ({
   ]),
 })
 
-const waterTable = ({ boils, bands }: BurnReport): Block => ({
+const waterTable = (report: BurnReport): Block => ({
   kind: 'table',
-  head: ['water, lid on', 'to the boil', '5 to 95 %', 'fuel for a litre', 'efficiency'],
-  align: ['left', 'right', 'right', 'right', 'right'],
-  rows: boils.map(({ litres, time, fuelPerLitre, efficiency, driesEarly }) => {
-    const band = bands?.figures[`timeToBoil ${litres as 0.5 | 1 | 2} L`] ?? null
+  head: ['water', 'to the boil', '5 to 95 %', 'fuel for a litre', 'efficiency'],
+  widths: [3, 3, 4, 3, 2],
+  rows: report.boils.map(({ litres, fuelPerLitre, efficiency, driesEarly }) => {
+    const boil = boilText(report, litres as Volume)
     return [
       figureTwice(litres / 1000, 'waterVolume', 'US qt'),
-      time === null ? 'does not boil' : figureText(time, 'timeAfterLighting'),
-      band === null ? '' : bandText(band, 'timeAfterLighting'),
+      boil.value,
+      boil.band,
       fuelPerLitre === null ? '' : figureTwice(fuelPerLitre, 'mass', 'oz'),
       driesEarly ? 'dries too early' : percent(efficiency),
     ]
@@ -137,6 +141,7 @@ export const burningBlocks = (
         {
           kind: 'picture',
           svg: burnFigure(figure, { theme }).svg.trim(),
+          narrow: burnFigure(figure, { theme, width: 420 }).svg.trim(),
           says: 'Firepower, water temperature and the front in the fuel over the time of the burn.',
           share: 1,
         },

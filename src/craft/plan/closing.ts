@@ -8,20 +8,31 @@ const MODULE = 1.7
 
 const codeBlocks = ({ file }: PlanInput): readonly Block[] => {
   const text = planCode(file)
-  if (text === null)
-    return [{ kind: 'text', text: 'This stove is too large for a code: ask for its file.' }]
+  if (text === null) return [{ kind: 'text', text: 'This stove is too large for a code: ask for its file.' }]
   const { svg, modules } = codePicture(text)
   return [
     {
       kind: 'beside',
       share: 0.42,
-      left: [{ kind: 'picture', svg, says: 'The stove file as a code.', share: 1, tallest: (modules + 8) * MODULE }],
+      left: [
+        {
+          kind: 'picture',
+          svg,
+          says: 'The stove file as a code.',
+          share: 1,
+          tallest: (modules + 8) * MODULE,
+        },
+      ],
       right: [
         {
           kind: 'text',
           text: 'The square holds the whole stove file. Read it with any scanner, keep the text it gives (it begins with TINWRIGHT1:) in a file, and open that file as you would the stove file: to predict it, to change it, to print this plan again.',
         },
-        { kind: 'text', muted: true, text: `${text.length} letters, ${modules} squares across; a checksum tells if one was misread.` },
+        {
+          kind: 'text',
+          muted: true,
+          text: `${text.length} letters, ${modules} squares across; a checksum tells if one was misread.`,
+        },
       ],
     },
   ]
@@ -40,7 +51,10 @@ export const closingBlocks = (input: PlanInput): readonly Block[] => {
       rows: [
         ['plan', stove.name],
         ['published by', author ?? 'nobody is named'],
-        ['terms', licence ?? 'none are stated: ask whoever published it before you pass it on changed or sell it'],
+        [
+          'terms',
+          licence ?? 'none are stated: ask whoever published it before you pass it on changed or sell it',
+        ],
         ['made', `${date}, by Tinwright ${version}`],
         ['lettering', 'Source Sans 3, SIL Open Font License 1.1'],
       ],

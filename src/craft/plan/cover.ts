@@ -1,6 +1,7 @@
 import { formatLength } from '#basis/text/format.ts'
 import type { Block, Fact } from '../page/block.ts'
 import { deskPlate } from '../section/deskPlate.ts'
+import { narrowPlate } from '../section/narrowPlate.ts'
 import { lightTheme, type Theme } from '../section/theme.ts'
 import { burnFacts } from './burning.ts'
 import type { PlanInput } from './input.ts'
@@ -8,13 +9,13 @@ import type { PlanInput } from './input.ts'
 /** Ink on the white of the paper. */
 export const printTheme: Theme = { ...lightTheme, paper: '#ffffff', pot: '#f4efe6' }
 
-const invented = /invented/i
-
 const sectionNotes = (input: PlanInput): readonly string[] => [
   'Cut down the centre line, true to scale; tin is drawn thicker than it is. Rows and floor holes are turned into the cut, and each side shows half of what flows.',
   ...('noBurn' in input.burn
     ? []
-    : ['Air, heat and times are the model’s medians with the front half way down, in calm air: a prediction, no measurement.']),
+    : [
+        'Air, heat and times are the model’s medians with the front half way down, in calm air: a prediction, no measurement.',
+      ]),
   'Wood gas contains carbon monoxide: burn outdoors only.',
 ]
 
@@ -33,7 +34,11 @@ const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {
     ...(stove.potDiameter === null
       ? []
       : [{ label: 'for a pot', value: `${formatLength(stove.potDiameter, { units: 'both' })} across` }]),
-    { label: 'time to build', value: `${hours(shop.time.least)} to ${hours(shop.time.most)}`, aside: 'a practised hand, a first stove' },
+    {
+      label: 'time to build',
+      value: `${hours(shop.time.least)} to ${hours(shop.time.most)}`,
+      aside: 'a practised hand, a first stove',
+    },
   ]
 }
 
@@ -47,24 +52,32 @@ export const coverBlocks = (input: PlanInput): readonly Block[] => {
     {
       kind: 'picture',
       svg: deskPlate({ stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }).svg.trim(),
+      narrow: narrowPlate({ stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }).svg.trim(),
       says,
       share: 1,
-      tallest: 400,
+      tallest: 520,
     },
-    ...('noBurn' in burn ? [{ kind: 'text' as const, text: `As drawn it does not burn: ${burn.noBurn}` }] : []),
+    ...('noBurn' in burn
+      ? [{ kind: 'text' as const, text: `As drawn it does not burn: ${burn.noBurn}` }]
+      : []),
     ...(views === null
       ? [{ kind: 'facts' as const, facts }]
       : [
           {
             kind: 'beside' as const,
-            share: 0.36,
+            share: 0.3,
             left: [
-              { kind: 'picture' as const, svg: views.whole, says: `${stove.name} from outside.`, share: 1, tallest: 190 },
+              {
+                kind: 'picture' as const,
+                svg: views.whole,
+                says: `${stove.name} from outside.`,
+                share: 1,
+                tallest: 220,
+              },
             ],
             right: [{ kind: 'facts' as const, facts }],
           },
         ]),
     { kind: 'cautions', title: 'Before anyone cuts or burns', items: shop.cautions },
-    ...(invented.test(stove.about) ? [] : []),
   ]
 }

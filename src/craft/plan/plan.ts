@@ -27,7 +27,11 @@ const issueOf = ({ date, version, author, licence }: PlanInput): string =>
 const FOOT =
   'Carbon monoxide: burn outdoors only, never in a tent, shelter or vehicle. Gloves, eye protection, never galvanised metal. Not an approval.'
 
-const wordsOf = (input: PlanInput): PageWords => ({ title: `${input.stove.name}: a plan`, issue: issueOf(input), foot: FOOT })
+const wordsOf = (input: PlanInput): PageWords => ({
+  title: `${input.stove.name}: a plan`,
+  issue: issueOf(input),
+  foot: FOOT,
+})
 
 /** What the prediction says beside the blanks of a trial sheet. */
 const predictedTrial = ({ burn }: PlanInput): TrialPrediction | undefined => {

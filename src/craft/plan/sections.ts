@@ -19,8 +19,12 @@ const findingBlocks = (findings: readonly Finding[]): readonly Block[] => {
     findings.filter((finding) => finding.severity === severity).map(findingText)
   const [stops, warns] = [of('stop'), of('warn')]
   return [
-    ...(stops.length === 0 ? [] : [{ kind: 'cautions' as const, title: 'Do not build it as drawn', items: stops }]),
-    ...(warns.length === 0 ? [] : [{ kind: 'cautions' as const, title: 'It will disappoint, or is hard to make', items: warns }]),
+    ...(stops.length === 0
+      ? []
+      : [{ kind: 'cautions' as const, title: 'Do not build it as drawn', items: stops }]),
+    ...(warns.length === 0
+      ? []
+      : [{ kind: 'cautions' as const, title: 'It will disappoint, or is hard to make', items: warns }]),
   ]
 }
 
@@ -32,10 +36,24 @@ const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
           kind: 'beside',
           share: 0.5,
           left: [
-            { kind: 'picture', svg: views.exploded, says: `${stove.name} taken apart.`, share: 1, tallest: 330, caption: 'Taken apart, in the order it goes together.' },
+            {
+              kind: 'picture',
+              svg: views.exploded,
+              says: `${stove.name} taken apart.`,
+              share: 1,
+              tallest: 330,
+              caption: 'Taken apart, in the order it goes together.',
+            },
           ],
           right: [
-            { kind: 'picture', svg: views.cut, says: `${stove.name} cut open.`, share: 1, tallest: 330, caption: 'Cut open.' },
+            {
+              kind: 'picture',
+              svg: views.cut,
+              says: `${stove.name} cut open.`,
+              share: 1,
+              tallest: 330,
+              caption: 'Cut open.',
+            },
           ],
         },
       ]
@@ -47,7 +65,14 @@ export const openingSections = (input: PlanInput): readonly Section[] => {
     { id: 'stove', title: 'The stove', blocks: [...findingBlocks(findings), ...coverBlocks(input)] },
     ...('noBurn' in burn
       ? []
-      : [{ id: 'burn', title: 'What it does', apart: true, blocks: burningBlocks(burn.report, burn.figure, printTheme) }]),
+      : [
+          {
+            id: 'burn',
+            title: 'What it does',
+            apart: true,
+            blocks: burningBlocks(burn.report, burn.figure, printTheme),
+          },
+        ]),
     {
       id: 'find',
       title: 'What to find',
@@ -55,13 +80,26 @@ export const openingSections = (input: PlanInput): readonly Section[] => {
       blocks: [{ kind: 'heading', text: 'What to find' }, ...findBlocks(shop), ...substituteBlocks(windows)],
     },
     { id: 'cut', title: 'Cutting and drilling', apart: true, blocks: scheduleBlocks(shop) },
-    { id: 'build', title: 'Building it', apart: true, blocks: [...stepBlocks(steps, shop.cautions), ...exploded(input)] },
+    {
+      id: 'build',
+      title: 'Building it',
+      apart: true,
+      blocks: [...stepBlocks(steps, shop.cautions), ...exploded(input)],
+    },
   ]
 }
 
 /** Everything after the templates. */
-export const closingSections = (input: PlanInput, trial: TrialPrediction = NO_PREDICTION): readonly Section[] => [
+export const closingSections = (
+  input: PlanInput,
+  trial: TrialPrediction = NO_PREDICTION,
+): readonly Section[] => [
   { id: 'built', title: 'As built', apart: true, blocks: builtBlocks(input.stove) },
-  { id: 'trial', title: 'Trial sheet', apart: true, blocks: trialBlocks(trialSheet(input.stove.name, trial)) },
+  {
+    id: 'trial',
+    title: 'Trial sheet',
+    apart: true,
+    blocks: trialBlocks(trialSheet(input.stove.name, trial)),
+  },
   { id: 'terms', title: 'Cautions and terms', apart: true, blocks: closingBlocks(input) },
 ]

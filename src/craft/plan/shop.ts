@@ -1,17 +1,23 @@
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import type { Block } from '../page/block.ts'
+import type { DrillJob } from '../shop/drilling.ts'
 import type { BitToFind, ShopList, SwapOutlook } from '../shop/list.ts'
 import { figureText, figureTwice } from '../told/band.ts'
 
 const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
 const percentMore = (share: number): string =>
-  Math.abs(share) < 0.005 ? 'the same area' : `${Math.abs(Math.round(100 * share))} % ${share > 0 ? 'more' : 'less'} area`
+  Math.abs(share) < 0.005
+    ? 'the same area'
+    : `${Math.abs(Math.round(100 * share))} % ${share > 0 ? 'more' : 'less'} area`
 
 const swapText = ({ swap, outlook }: SwapOutlook): string => {
   const rows = swap.rows
-    .map(({ part, opening, from, to }) => `${opening} in ${part}: ${to === from ? `${to} holes as planned` : `${to} holes in place of ${from}`}`)
+    .map(
+      ({ part, opening, from, to }) =>
+        `${opening} in ${part}: ${to === from ? `${to} holes as planned` : `${to} holes in place of ${from}`}`,
+    )
     .join('; ')
   const { figures, course } = outlook
   const then =
@@ -27,7 +33,10 @@ const missingBlocks = (missing: readonly BitToFind[]): readonly Block[] =>
     : [
         { kind: 'subheading', text: 'Bits that are not on the shelf' },
         ...missing.flatMap(({ name, diameter, instead }): readonly Block[] => [
-          { kind: 'text', text: `${name}, ${both(diameter)}. ${instead.length === 0 ? 'No owned bit comes near: buy or borrow it.' : 'Buy or borrow it, or take:'}` },
+          {
+            kind: 'text',
+            text: `${name}, ${both(diameter)}. ${instead.length === 0 ? 'No owned bit comes near: buy or borrow it.' : 'Buy or borrow it, or take:'}`,
+          },
           ...(instead.length === 0 ? [] : [{ kind: 'list' as const, items: instead.map(swapText) }]),
         ]),
       ]
@@ -62,12 +71,24 @@ export const findBlocks = (shop: ShopList): readonly Block[] => [
     ? []
     : [
         { kind: 'subheading' as const, text: 'Screws and wire' },
-        { kind: 'list' as const, items: shop.fasteners.map(({ count, what, where }) => `${count} × ${what}: ${where}`) },
+        {
+          kind: 'list' as const,
+          items: shop.fasteners.map(({ count, what, where }) => `${count} × ${what}: ${where}`),
+        },
       ]),
   { kind: 'subheading', text: 'Tools' },
   { kind: 'text', text: `${shop.tools.join(', ')}.` },
   ...(shop.missing === null ? [] : missingBlocks(shop.missing)),
 ]
+
+/** Which holes, and how the tin is held; a pilot is held as its hole is, further down. */
+const whereText = (holes: DrillJob['holes'], isPilot: boolean): string => {
+  const places = holes.map(
+    ({ count, part, opening, from }) => `${count} in ${part}, ${opening}, from the ${from}`,
+  )
+  const held = isPilot ? ['Held as for the bit that follows.'] : [...new Set(holes.map((one) => one.held))]
+  return `${places.join('; ')}. ${held.join(' ')}`
+}
 
 /** What is cut and drilled, and in which order. */
 export const scheduleBlocks = (shop: ShopList): readonly Block[] => [
@@ -87,7 +108,7 @@ export const scheduleBlocks = (shop: ShopList): readonly Block[] => [
     rows: shop.drilling.map(({ bit, diameter, purpose, tool, count, holes, manner }) => [
       `${bit.startsWith(both(diameter)) ? bit : `${bit}${/mm|in/.test(bit) ? '' : `, ${both(diameter)}`}`}${tool === 'step drill' ? ', step drill' : ''}${purpose === 'pilot' ? ' (pilot)' : ''}`,
       String(count),
-      holes.map((one) => `${one.count} in ${one.part}, ${one.opening}, from the ${one.from}; ${one.held}`).join(' '),
+      whereText(holes, purpose === 'pilot'),
       manner,
     ]),
   },

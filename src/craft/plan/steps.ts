@@ -1,6 +1,6 @@
 import type { Block } from '../page/block.ts'
-import { stepSvg } from '../steps/svg.ts'
 import type { BuildStep } from '../steps/step.ts'
+import { stepSvg } from '../steps/svg.ts'
 
 /** One step: its picture, what to do, what to measure before going on. */
 const stepBlock = ({ title, sentences, checks, tools, picture }: BuildStep, index: number): Block => ({
@@ -13,7 +13,9 @@ const stepBlock = ({ title, sentences, checks, tools, picture }: BuildStep, inde
       left: [{ kind: 'picture', svg: stepSvg(picture).trim(), says: `${title}.`, share: 1, tallest: 230 }],
       right: [
         ...sentences.map((text) => ({ kind: 'text' as const, text })),
-        ...(tools.length === 0 ? [] : [{ kind: 'text' as const, muted: true, text: `Tools: ${tools.join(', ')}.` }]),
+        ...(tools.length === 0
+          ? []
+          : [{ kind: 'text' as const, muted: true, text: `Tools: ${tools.join(', ')}.` }]),
         ...(checks.length === 0
           ? []
           : [

@@ -38,12 +38,12 @@ const CREASE = Math.cos((32 * Math.PI) / 180)
 
 /** Bare tin, a little warmer and darker from part to part, so that they are told apart. */
 const TINS: readonly (readonly [number, number, number])[] = [
-  [0.82, 0.81, 0.78],
-  [0.74, 0.68, 0.6],
-  [0.66, 0.7, 0.72],
-  [0.85, 0.75, 0.62],
-  [0.6, 0.58, 0.55],
-  [0.76, 0.78, 0.74],
+  [0.93, 0.92, 0.89],
+  [0.9, 0.82, 0.7],
+  [0.8, 0.86, 0.88],
+  [0.94, 0.86, 0.76],
+  [0.84, 0.81, 0.77],
+  [0.87, 0.9, 0.85],
 ]
 
 type Triple = readonly [number, number, number]

@@ -1,5 +1,5 @@
 import type { Block, Section } from '../block.ts'
-import { withOwnIds } from '../pictureSize.ts'
+import { pictureSize, withOwnIds } from '../pictureSize.ts'
 import { plainHtml, textHtml } from './escape.ts'
 
 /** Counts the pictures of a document, so that ids in them do not meet. */
@@ -33,19 +33,28 @@ const facts = (all: Extract<Block, { kind: 'facts' }>['facts']): string =>
     )
     .join('')}</dl>`
 
-const picture = (
-  { svg, says, share, caption }: Extract<Block, { kind: 'picture' }>,
-  counter: Counter,
-): string => {
-  const own = withOwnIds(svg, `p${++counter.pictures}`)
-    // The page says what it shows; its own size gives way to the page's.
-    .replace(/^<svg[^>]*>/, (tag) =>
-      tag
-        .replace(/ (?:width|height|role|aria-labelledby|style)="[^"]*"/g, '')
-        .replace('>', ` role="img" aria-label="${plainHtml(says)}">`),
-    )
+/** Points on paper to the pixels of a screen that is looked at from about as far. */
+const PIXELS_PER_POINT = 1.6
+
+const picture = (block: Extract<Block, { kind: 'picture' }>, counter: Counter): string => {
+  const { svg, narrow, says, share, tallest, caption } = block
+  const inline = (one: string, shown: 'desk' | 'narrow'): string =>
+    withOwnIds(one, `p${++counter.pictures}`)
+      // The page says what it shows; its own size gives way to the page's.
+      .replace(/^<svg[^>]*>/, (tag) =>
+        tag
+          .replace(/ (?:width|height|role|aria-labelledby|style)="[^"]*"/g, '')
+          .replace('>', ` class="${shown}" role="img" aria-label="${plainHtml(says)}">`),
+      )
+  // As wide as its share of the page, and no taller than it is on paper.
+  const { width, height } = pictureSize(svg)
+  const widest =
+    tallest === undefined
+      ? ''
+      : `min(${Math.round(share * 100)}%,${Math.round((tallest * PIXELS_PER_POINT * width) / height)}px)`
   const words = caption === undefined ? '' : `<figcaption>${textHtml(caption)}</figcaption>`
-  return `<figure style="max-width:${Math.round(share * 100)}%">${own}${words}</figure>`
+  const style = widest === '' ? `max-width:${Math.round(share * 100)}%` : `max-width:${widest}`
+  return `<figure style="${style}">${inline(svg, 'desk')}${narrow === undefined ? '' : inline(narrow, 'narrow')}${words}</figure>`
 }
 
 const fields = (all: Extract<Block, { kind: 'fields' }>['fields']): string =>

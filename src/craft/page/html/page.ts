@@ -19,7 +19,9 @@ export interface HtmlPageInput {
   readonly fonts: LetteringFonts
 }
 
-/** Latin is the first file of a weight and always goes in; a second family holds the scripts that follow where they are used. */
+/**
+ * Under the name the pictures ask for, so that they are lettered alike. Latin is the first file of a weight and always goes in; a second family holds the scripts that follow where they are used.
+ */
 const fontFaces = ({ regular, semibold }: LetteringFonts, text: string): string => {
   const extended = /[\u0100-\u02ff\u1e00-\u1eff]/.test(text)
   const face = (family: string, weight: number, bytes: Uint8Array | undefined): string =>
@@ -27,10 +29,10 @@ const fontFaces = ({ regular, semibold }: LetteringFonts, text: string): string 
       ? ''
       : `@font-face{font-family:'${family}';font-weight:${weight};src:url(data:font/woff;base64,${base64(bytes)}) format('woff')}`
   return [
-    face('Tinwright Text', 400, regular[0]),
-    face('Tinwright Text', 600, semibold[0]),
+    face('Source Sans 3', 400, regular[0]),
+    face('Source Sans 3', 600, semibold[0]),
     ...(extended
-      ? [face('Tinwright Text More', 400, regular[1]), face('Tinwright Text More', 600, semibold[1])]
+      ? [face('Source Sans 3 More', 400, regular[1]), face('Source Sans 3 More', 600, semibold[1])]
       : []),
   ].join('\n')
 }

@@ -4,7 +4,7 @@ export const PLAN_STYLE = `
 *{box-sizing:border-box}
 html{scroll-behavior:smooth}
 @media(prefers-reduced-motion:reduce){html{scroll-behavior:auto}}
-body{margin:0;background:var(--paper);color:var(--ink);font:17px/1.5 'Tinwright Text','Tinwright Text More','Segoe UI','Helvetica Neue',Arial,'Noto Sans','DejaVu Sans',sans-serif;font-variant-numeric:tabular-nums}
+body{margin:0;background:var(--paper);color:var(--ink);font:17px/1.5 'Source Sans 3','Source Sans 3 More','Segoe UI','Helvetica Neue',Arial,'Noto Sans','DejaVu Sans',sans-serif;font-variant-numeric:tabular-nums}
 header,main,footer{max-width:66rem;margin:0 auto;padding:0 1.25rem}
 header{padding-top:2.2rem}
 h1{font-size:2.3rem;line-height:1.15;margin:0 0 .3rem}
@@ -22,7 +22,7 @@ nav ul{list-style:none;display:flex;flex-wrap:wrap;gap:.3rem 1.2rem;padding:0;ma
 ul,ol{margin:.5rem 0;padding-left:1.4rem;max-width:46rem}
 li{margin:.22rem 0}
 .wide{overflow-x:auto;margin:.9rem 0}
-table{border-collapse:collapse;width:100%;font-size:.94rem}
+table{border-collapse:collapse;width:100%;min-width:36rem;font-size:.94rem}
 th,td{text-align:left;vertical-align:top;padding:.38rem .9rem .38rem 0;border-bottom:1px solid var(--rule)}
 th{color:var(--muted);font-weight:600;border-bottom:2px solid var(--ink)}
 .right{text-align:right;padding-right:0;padding-left:.9rem}
@@ -35,14 +35,16 @@ th{color:var(--muted);font-weight:600;border-bottom:2px solid var(--ink)}
 .fields dd{color:var(--muted)}
 figure{margin:1.2rem 0}
 figure svg{display:block;width:100%;height:auto}
+.narrow{display:none}
+@media(max-width:40rem){.desk:has(+.narrow){display:none}.narrow{display:block}}
 figcaption{font-size:.9rem;margin-top:.4rem}
 .beside{display:grid;grid-template-columns:1fr;gap:.2rem 2rem;align-items:start}
 @media(min-width:52rem){.beside{grid-template-columns:minmax(0,var(--left)) minmax(0,var(--right))}}
-@media(max-width:52rem){figure{max-width:100%!important}}
 .cautions{background:var(--wash);border-left:5px solid var(--ember);padding:.8rem 1.1rem;margin:1.4rem 0}
 .cautions h3{margin:0 0 .3rem}
 .cautions ul{margin:0}
 .both i{font-style:normal}
+.mm,.in{white-space:nowrap}
 [data-units=mm] .in{display:none}
 [data-units=in] .mm,[data-units=in] .in i{display:none}
 canvas{display:block;width:100%;height:min(70vh,34rem);touch-action:pan-y;cursor:grab;background:var(--paper)}
