@@ -21,6 +21,8 @@ export interface Environment {
   readonly solidKernel: () => Promise<SolidKernel>
   /** What turns pictures into PNG; loaded when it is first asked for. */
   readonly pngPainter: () => Promise<PngPainter>
+  /** What runs in a published plan: text of a classic script. */
+  readonly planScript: () => string
   /** The day, `2031-05-17`. */
   readonly today: () => string
   readonly version: string
@@ -102,6 +104,7 @@ export const nodeEnvironment = (): Environment => ({
   }),
   solidKernel,
   pngPainter: loadPngPainter,
+  planScript: () => readFileSync(new URL('../page/plan.js', import.meta.url), 'utf8'),
   today: () => dayOf(new Date()),
   version,
   width: pageWidth(),

@@ -7,6 +7,7 @@ import { cards } from './commands/cards.ts'
 import { check } from './commands/check.ts'
 import { fitting } from './commands/fit.ts'
 import { guides } from './commands/guides.ts'
+import { plan } from './commands/plan.ts'
 import { predict } from './commands/predict.ts'
 import { sheets } from './commands/sheets.ts'
 import { shop } from './commands/shop.ts'
@@ -94,6 +95,19 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
     .option('--json', 'for programs')
     .action(async (file, options) => ended(await templates(env, file, options)))
+  program
+    .command('plan')
+    .description('the whole plan to hand on: a PDF with templates at true size, and one page for a screen')
+    .argument('<stove>', 'stove file')
+    .option('--paper <name>', 'paper of the PDF, as for templates', 'A4')
+    .option('--shelf <file>', 'shelf file: what is there already, and which bits would do instead')
+    .option('--author <name>', 'who publishes it')
+    .option('--licence <terms>', 'under what terms, e.g. "CC BY-SA 4.0"')
+    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '48')
+    .option('--date <day>', 'day the plan bears, e.g. 2031-05-17 (today when left out)')
+    .option('--out <folder>', 'where to put the files', 'out')
+    .option('--json', 'for programs')
+    .action(async (file, options) => ended(await plan(env, file, options)))
   program
     .command('solids')
     .description('every part as a closed solid, in millimetres, for a 3-D program or a printer')

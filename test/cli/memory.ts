@@ -45,6 +45,7 @@ export const memory = (
     fonts: () => fonts,
     solidKernel,
     pngPainter: loadPngPainter,
+    planScript: () => readFileSync(new URL('../../src/page/plan.js', import.meta.url), 'utf8'),
     today: () => '2031-05-17',
     version: '0.1.0',
     width: 80,

@@ -31,7 +31,8 @@ const named = <Name extends string>(names: readonly Name[], said: string): Name 
 
 const listed = (names: readonly string[]): string => `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`
 
-const paperOf = (said: string): PaperName => {
+/** The paper that was named. Throws `BadInput` for one we do not lay out for. */
+export const paperOf = (said: string): PaperName => {
   const paper = named(PAPER_NAMES, said)
   if (paper !== undefined) return paper
   throw new BadInput([
