@@ -16,6 +16,8 @@ const PROGRAMS = {
   pdftotext: { probe: ['-v'], debian: 'poppler-utils' },
   pdftocairo: { probe: ['-v'], debian: 'poppler-utils' },
   pdftoppm: { probe: ['-v'], debian: 'poppler-utils' },
+  zbarimg: { probe: ['--version'], debian: 'zbar-tools' },
+  chromium: { probe: ['--version'], debian: 'chromium' },
   mutool: { probe: ['-v'], debian: 'mupdf-tools' },
   admesh: { probe: ['--version'], debian: 'admesh' },
   python3: { probe: ['--version'], debian: 'python3' },

@@ -117,7 +117,7 @@ export const quantities = {
   areaRatio: ratio('area ratio', 'a', 0, 1000, 'One open area divided by another.'),
   mass: mass('weight', 'm', 0, 100, 'What the kitchen scale shows.'),
   printerClearance: length('printer clearance', 'cp', 0, 3, 'Left free on the diameter between a printed guide and a can, for what a printer lays down too wide.'),
-  guideWall: length('wall of a guide', 'tg', 2, 30, 'Length of the bit that a printed drill guide holds.'),
+  guideWall: length('wall of a guide', 'tg', 2, 25.4, 'Length of the bit that a printed drill guide holds.'),
   pilotBit: length('pilot bit', 'dp', 1, 10, 'Diameter of the bit that a hole is started with.'),
   printerBed: length('side of the printer bed', 'bp', 40, 2000, 'Room that a printer has to one side, or upwards.'),
   chordalError: length('chordal error', 'ec', 0.001, 1, 'How far the middle of a flat facet may lie inside the round surface it stands for.'),

@@ -1,6 +1,9 @@
-import { fromInches, type Metres, MILLIMETRES_PER_INCH } from '../units.ts'
+import { quantity } from '../quantities.ts'
+import { fromInches, fromMillimetres, type Metres, MILLIMETRES_PER_INCH } from '../units.ts'
+import { halvesAgree } from './dual.ts'
 import { formatLength } from './format.ts'
 import { type InchDenominator, inchFraction } from './inchFraction.ts'
+import { readSingle } from './single.ts'
 
 /** A length in both systems, as sentences and pages say it [from m]: `9 mm (23/64 in)`. */
 export const long = (length: number): string => formatLength(length as Metres, { units: 'both' })
@@ -27,40 +30,64 @@ export const wide = (area: number): string => {
 }
 
 const INCH = 0.0254
+const ROW = quantity('clearance')
 /** A maker’s rule has sixteenths, and thirty-seconds on its first inches: common practice, no source. */
 const ruleMarks = (length: number): InchDenominator => (length < INCH / 4 ? 32 : 16)
 /** Below this a rule has no say: tin is told in thousandths [m]. */
 const OFF_THE_RULE = INCH / 16
-const TENTHS_OF_MILLIMETRE = 1e4
-/** What arithmetic adds to a length that lies on a mark, in marks. */
+/** What arithmetic adds to a length that lies on a mark [mm]. */
 const SLACK = 1e-6
+/** Whole millimetres and marks of the rule that stand for one another lie this near at the latest [mm]. */
+const SEARCH = 4
 
-type Rounding = (value: number) => number
-const up: Rounding = (value) => Math.ceil(value - SLACK)
-const down: Rounding = (value) => Math.floor(value + SLACK)
-
-const inTenths = (length: number, rounded: Rounding): Metres =>
-  (rounded(length * TENTHS_OF_MILLIMETRE) / TENTHS_OF_MILLIMETRE) as Metres
-
-const onMarks = (length: number, shown: Metres, rounded: Rounding): string => {
-  if (shown < OFF_THE_RULE) return long(shown)
-  const denominator = ruleMarks(length)
-  const mark = fromInches(rounded((length / INCH) * denominator) / denominator)
-  return `${formatLength(shown, { units: 'mm' })} (${inchFraction(mark, denominator).text})`
+/** Whole millimetres with the nearest mark of a rule, where reading takes the two for one length; else null. */
+const pairAt = (
+  millimetres: number,
+  denominator: InchDenominator = ruleMarks(fromMillimetres(millimetres)),
+): { readonly text: string; readonly mark: number } | null => {
+  const length = fromMillimetres(millimetres)
+  const mark = Math.round((length / INCH) * denominator) / denominator
+  const text = `${millimetres} mm (${inchFraction(fromInches(mark), denominator).text})`
+  const first = readSingle(`${millimetres} mm`, ROW)
+  const second = readSingle(inchFraction(fromInches(mark), denominator).text, ROW)
+  return first.ok && second.ok && halvesAgree(first.value, second.value)
+    ? { text, mark: mark * MILLIMETRES_PER_INCH }
+    : null
 }
 
+/** The first pair, from the length on outwards, both halves of which pass; where there is none, as finely as need be. */
+const paired = (length: number, order: readonly number[], passes: (half: number) => boolean): string => {
+  if (length < OFF_THE_RULE) return long(length)
+  for (const millimetres of order) {
+    if (millimetres <= 0) continue
+    const pair = pairAt(millimetres)
+    if (pair !== null && passes(millimetres) && passes(pair.mark)) return pair.text
+  }
+  return long(length)
+}
+
+const steps = (from: number, by: 1 | -1): readonly number[] =>
+  Array.from({ length: SEARCH }, (_, i) => from + by * i)
+
 /**
- * A distance to set out with a rule [from m]: tenths of a millimetre, and the nearest sixteenth of an inch, below 1/4 in the
- * nearest thirty-second: `22.5 mm (7/8 in)`. For a bit or a template say `long`, which is finer.
+ * A distance to set out with a rule [from m]: whole millimetres and the nearest sixteenth of an inch, below 1/4 in and where a
+ * sixteenth would not read as the same length the nearest thirty-second: `24 mm (15/16 in)`, `20 mm (25/32 in)`. For a bit or a
+ * template say `long`, which is finer.
  */
 export const onRule = (length: number): string => {
-  // The mark of what is shown, as `long` has it, so that the two never disagree about one length.
-  const shown = inTenths(length, Math.round)
-  return onMarks(shown, shown, Math.round)
+  if (length < OFF_THE_RULE) return long(length)
+  const near = Math.round(length * 1000)
+  return (pairAt(near) ?? pairAt(near, 32))?.text ?? long(length)
 }
 
 /** As `onRule`, for a least distance: whoever goes by either half keeps to it [from m]. */
-export const onRuleAtLeast = (length: number): string => onMarks(length, inTenths(length, up), up)
+export const onRuleAtLeast = (length: number): string => {
+  const least = length * 1000 - SLACK
+  return paired(length, steps(Math.ceil(least), 1), (half) => half >= least)
+}
 
 /** As `onRule`, for a greatest distance: whoever goes by either half keeps to it [from m]. */
-export const onRuleAtMost = (length: number): string => onMarks(length, inTenths(length, down), down)
+export const onRuleAtMost = (length: number): string => {
+  const most = length * 1000 + SLACK
+  return paired(length, steps(Math.floor(most), -1), (half) => half <= most)
+}

@@ -1,4 +1,8 @@
-import { readLength } from '#basis/text/length.ts'
+import { quantity } from '#basis/quantities.ts'
+import { halvesAgree } from '#basis/text/dual.ts'
+import { readSingle } from '#basis/text/single.ts'
+
+const ROW = quantity('clearance')
 
 /** Text, or a value that stands in both systems of units. */
 export type Stretch =
@@ -34,6 +38,7 @@ const LENGTH_PAIR = new RegExp(`^${VALUE}\\s?(?:mm|cm)$`)
 export const disagreements = (text: string): readonly string[] =>
   dualValues(text).flatMap((stretch) => {
     if (stretch.kind === 'text' || !LENGTH_PAIR.test(stretch.metric) || !/in$/.test(stretch.inch)) return []
-    const whole = `${stretch.metric} (${stretch.inch})`
-    return readLength(whole, 'text', 'clearance').ok ? [] : [whole]
+    const [first, second] = [readSingle(stretch.metric, ROW), readSingle(stretch.inch, ROW)]
+    const agree = first.ok && second.ok && halvesAgree(first.value, second.value)
+    return agree ? [] : [`${stretch.metric} (${stretch.inch})`]
   })

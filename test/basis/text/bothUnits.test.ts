@@ -24,16 +24,17 @@ test('an area in both units', () => {
 })
 
 describe('distances to set out with a rule', () => {
-  // 22.5 mm is 14.17 sixteenths, 60 mm 37.8, 5.2 mm 6.55 thirty-seconds.
+  // 23 mm is 28.98 thirty-seconds, 24 mm 15.12 sixteenths, 22 mm 13.86, 60 mm 37.80, 59 mm 37.17; 5 mm is 6.30 thirty-seconds.
   test.each([
-    [22.5, '22.5 mm (7/8 in)', '22.5 mm (15/16 in)', '22.5 mm (7/8 in)'],
-    [60, '60 mm (2 3/8 in)', '60 mm (2 3/8 in)', '60 mm (2 5/16 in)'],
-    [5.2, '5.2 mm (7/32 in)', '5.2 mm (7/32 in)', '5.2 mm (3/16 in)'],
-    [6.35, '6.4 mm (1/4 in)', '6.4 mm (1/4 in)', '6.3 mm (1/4 in)'],
-    [25.4, '25.4 mm (1 in)', '25.4 mm (1 in)', '25.4 mm (1 in)'],
-    [10.04, '10 mm (3/8 in)', '10.1 mm (7/16 in)', '10 mm (3/8 in)'],
+    [22.5, '23 mm (29/32 in)', '24 mm (15/16 in)', '22 mm (7/8 in)'],
+    [60, '60 mm (2 3/8 in)', '60 mm (2 3/8 in)', '59 mm (2 5/16 in)'],
+    [5.2, '5 mm (3/16 in)', '6 mm (1/4 in)', '5 mm (3/16 in)'],
+    [6.35, '6 mm (1/4 in)', '8 mm (5/16 in)', '6 mm (1/4 in)'],
+    [25.4, '25 mm (1 in)', '26 mm (1 in)', '25 mm (1 in)'],
+    [20, '20 mm (25/32 in)', '21 mm (13/16 in)', '19 mm (3/4 in)'],
+    [10.04, '10 mm (3/8 in)', '11 mm (7/16 in)', '10 mm (3/8 in)'],
     // Below a sixteenth nobody sets anything out with a rule.
-    [0.79, '0.8 mm (0.031 in)', '0.8 mm (0.031 in)', '0.7 mm (0.028 in)'],
+    [0.79, '0.79 mm (0.031 in)', '0.79 mm (0.031 in)', '0.79 mm (0.031 in)'],
   ])('%d mm: nearest %s, at least %s, at most %s', (length, nearest, least, most) => {
     expect(onRule(mm(length))).toBe(nearest)
     expect(onRuleAtLeast(mm(length))).toBe(least)
@@ -58,11 +59,33 @@ describe('distances to set out with a rule', () => {
     )
   })
 
+  test('both halves are one length: copied into a stove file the advice is read', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.0017, max: 0.39, noNaN: true }), (length) => {
+        for (const said of [onRule(length), onRuleAtLeast(length), onRuleAtMost(length)])
+          expect(readLength(said, 'x', 'clearance').ok, said).toBe(true)
+      }),
+    )
+  })
+
+  test('a least is no more than three millimetres off, a nearest no more than half of one', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.0017, max: 0.39, noNaN: true }), (length) => {
+        const [least, most, near] = [onRuleAtLeast, onRuleAtMost, onRule].map(
+          (say) => halves(say(length))[0] as number,
+        )
+        expect(Math.abs((least as number) - length)).toBeLessThan(0.0031)
+        expect(Math.abs((most as number) - length)).toBeLessThan(0.0031)
+        expect(Math.abs((near as number) - length)).toBeLessThan(0.00051)
+      }),
+    )
+  })
+
   test('no mark that a rule has not', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.0017, max: 0.3, noNaN: true }), (length) => {
         expect(onRule(length)).not.toContain('/64')
-        if (length > 0.0065) expect(onRule(length)).not.toContain('/32')
+        if (length > 0.0065) expect(onRuleAtLeast(length)).not.toContain('/32')
       }),
     )
   })

@@ -267,7 +267,7 @@ describe('what rattles', () => {
       'The fuel can moves 3.6 mm (9/64 in) from side to side and 39.8 mm (1 9/16 in) up and down in the shell.',
     )
     expect(rattle!.fix).toBe(
-      'Wrap the fuel can in cloth or paper about 1.8 mm (1/16 in) thick, and fill the 39.8 mm (1 9/16 in) above the fuel can with cloth, tinder or fuel.',
+      'Wrap the fuel can in cloth or paper about 2 mm (3/32 in) thick, and fill the 40 mm (1 9/16 in) above the fuel can with cloth, tinder or fuel.',
     )
   })
 

@@ -95,7 +95,7 @@ describe('shutting', () => {
     const found = damped({ windows: { w: row('intake', 8, window(31, 16), 10) } })
     expect(brief(found)).toEqual(['warn damper.cannot-close damper'])
     // 39.27 − 12 − 2 = 25.27 mm, and 1 in is more.
-    expect(found[0]?.fix).toContain('at most 25.2 mm (15/16 in) wide')
+    expect(found[0]?.fix).toContain('at most 24 mm (15/16 in) wide')
   })
 
   test('holes too close for any window', () => {

@@ -34,7 +34,7 @@ describe('patterns', () => {
   test('the bit that would do is half the pitch', () => {
     const fix = onDisc({ p: rings('passage', 9, [[12, 6]], 'face') })[0]?.fix
     expect(fix).toContain('6 mm')
-    expect(fix).toContain('18 mm')
+    expect(fix).toContain('19 mm (3/4 in)')
   })
 
   test('to the edge of a disc', () => {
