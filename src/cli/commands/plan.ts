@@ -1,4 +1,5 @@
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { fileNameOf } from '#craft/fileName.ts'
 import { planHtml, planPdf } from '#craft/plan/plan.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Environment } from '../environment.ts'
@@ -10,7 +11,7 @@ import { stopsBlock } from '../page/findings.ts'
 import { page, wrap } from '../page/text.ts'
 import { gatherPlan } from '../plan/gather.ts'
 import { bandSets, watched } from '../sampling.ts'
-import { fileNameOf, paperOf } from './templates.ts'
+import { paperOf } from './templates.ts'
 
 export interface PlanOptions {
   readonly paper: string
