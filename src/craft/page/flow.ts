@@ -219,14 +219,15 @@ const picture = (block: Picture, width: number): readonly Strip[] => {
       before: 6,
       keep: block.caption !== undefined,
       draw: (canvas, x, y) => {
+        const left = x + Math.max(0, (width * block.share - size.width * scale) / 2)
         canvas.marks.push({
-          left: x,
-          right: x + size.width * scale,
+          left,
+          right: left + size.width * scale,
           top: y,
           bottom: y + height,
           what: block.says,
         })
-        canvas.parts.push(nested(block.svg, x, y, scale, `p${canvas.parts.length}`))
+        canvas.parts.push(nested(block.svg, left, y, scale, `p${canvas.parts.length}`))
       },
     },
     ...(block.caption === undefined ? [] : paragraph(block.caption, SMALL, width, 3, MUTED)),

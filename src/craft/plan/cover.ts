@@ -44,7 +44,7 @@ const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {
 
 /** The first page: what it is, cut open, from outside, and what to fear. */
 export const coverBlocks = (input: PlanInput): readonly Block[] => {
-  const { stove, burn, views, shop } = input
+  const { stove, burn, views, shop, findings } = input
   const summary = 'noBurn' in burn ? null : burn.summary
   const facts = [...('noBurn' in burn ? [] : burnFacts(burn.report)), ...buildFacts(input)]
   const says = `${stove.name} cut down its centre line, with its parts, openings${summary === null ? '' : ', and the air and gas that go through them'}.`
@@ -55,7 +55,7 @@ export const coverBlocks = (input: PlanInput): readonly Block[] => {
       narrow: narrowPlate({ stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }).svg.trim(),
       says,
       share: 1,
-      tallest: 520,
+      tallest: findings.some(({ severity }) => severity !== 'note') ? 280 : 350,
     },
     ...('noBurn' in burn
       ? [{ kind: 'text' as const, text: `As drawn it does not burn: ${burn.noBurn}` }]
@@ -72,7 +72,7 @@ export const coverBlocks = (input: PlanInput): readonly Block[] => {
                 svg: views.whole,
                 says: `${stove.name} from outside.`,
                 share: 1,
-                tallest: 220,
+                tallest: 165,
               },
             ],
             right: [{ kind: 'facts' as const, facts }],

@@ -81,6 +81,21 @@ export const findBlocks = (shop: ShopList): readonly Block[] => [
   ...(shop.missing === null ? [] : missingBlocks(shop.missing)),
 ]
 
+/** `3 mm (1/8 in), pilot`; a bit that goes by another name than its size keeps it. */
+const bitText = (
+  name: string,
+  diameter: number,
+  tool: DrillJob['tool'],
+  purpose: DrillJob['purpose'],
+): string => {
+  const plain = /^[\d./ ]+(?:mm|in)(?: step)?$/.test(name)
+  return [
+    ...(plain ? [] : [name]),
+    `${both(diameter)}${tool === 'step drill' ? ' step drill' : ''}`,
+    ...(purpose === 'pilot' ? ['pilot'] : []),
+  ].join(', ')
+}
+
 /** Which holes, and how the tin is held; a pilot is held as its hole is, further down. */
 const whereText = (holes: DrillJob['holes'], isPilot: boolean): string => {
   const places = holes.map(
@@ -106,7 +121,7 @@ export const scheduleBlocks = (shop: ShopList): readonly Block[] => [
     widths: [3, 1.2, 7, 6],
     align: ['left', 'right', 'left', 'left'],
     rows: shop.drilling.map(({ bit, diameter, purpose, tool, count, holes, manner }) => [
-      `${bit.startsWith(both(diameter)) ? bit : `${bit}${/mm|in/.test(bit) ? '' : `, ${both(diameter)}`}`}${tool === 'step drill' ? ', step drill' : ''}${purpose === 'pilot' ? ' (pilot)' : ''}`,
+      bitText(bit, diameter, tool, purpose),
       String(count),
       whereText(holes, purpose === 'pilot'),
       manner,

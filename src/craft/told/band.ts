@@ -1,7 +1,7 @@
 import { type QuantityKey, quantity } from '#basis/quantities.ts'
 import { formatQuantity } from '#basis/text/format.ts'
 import { withUnit } from '#basis/text/range.ts'
-import { fromSi, type Unit, unitBySymbol } from '#basis/unitTable.ts'
+import { fromSi, toSi, type Unit, unitBySymbol } from '#basis/unitTable.ts'
 import type { Band } from '#science/bands/bands.ts'
 
 const unitOf = (key: QuantityKey, symbol: string | undefined): Unit | null => {
@@ -24,6 +24,15 @@ const MINUTE = 60
 const wholeMinutes = (seconds: number, key: QuantityKey): string =>
   formatQuantity(Math.round(seconds / MINUTE) * MINUTE, key)
 
+/** A figure as it is shown in its usual unit: what a second unit stands beside has to say the same. */
+export const asShown = (value: number, key: QuantityKey): number => {
+  const unit = unitOf(key, undefined)
+  const shown = unit === null ? value : fromSi(value, unit)
+  const step = 10 ** (tenPower(shown) - 2)
+  const rounded = Math.round(shown / step) * step
+  return unit === null ? rounded : toSi(rounded, unit)
+}
+
 /** Three figures, before the point as well: 6190 Btu/h, not 6191. Whole minutes from an hour on. */
 export const figureText = (value: number, key: QuantityKey, symbol?: string): string => {
   if (quantity(key).kind === 'time' && symbol === undefined && value >= HOUR) return wholeMinutes(value, key)
@@ -35,7 +44,7 @@ export const figureText = (value: number, key: QuantityKey, symbol?: string): st
 
 /** A figure in its two usual units: `1.81 kW (6190 Btu/h)`. */
 export const figureTwice = (value: number, key: QuantityKey, other: string): string =>
-  `${figureText(value, key)} (${figureText(value, key, other)})`
+  `${figureText(value, key)} (${figureText(asShown(value, key), key, other)})`
 
 /** `1.2 to 2.0 kW`: two figures of the width of the band, no finer. */
 export const bandText = (

@@ -1,6 +1,6 @@
 import type { QuantityKey } from '#basis/quantities.ts'
 import type { Band } from '#science/bands/bands.ts'
-import { bandText, figureText } from './band.ts'
+import { asShown, bandText, figureText } from './band.ts'
 
 /** One figure of a prediction on the page. */
 export interface FigureRow {
@@ -19,7 +19,11 @@ export const figureCells = ({ value, key, unit, other, band }: FigureRow): reado
   const inBoth = (text: (symbol?: string) => string): string =>
     other === undefined ? text(unit) : `${text(unit)} (${text(other)})`
   return [
-    value === null ? 'none' : inBoth((symbol) => figureText(value, key, symbol)),
+    value === null
+      ? 'none'
+      : inBoth((symbol) =>
+          figureText(symbol === other && unit === undefined ? asShown(value, key) : value, key, symbol),
+        ),
     band === null ? '' : inBoth((symbol) => bandText(band, key, symbol)),
   ]
 }
