@@ -7,14 +7,17 @@ const ROW = quantity('clearance')
 /** Text, or a value that stands in both systems of units. */
 export type Stretch =
   | { readonly kind: 'text'; readonly text: string }
-  | { readonly kind: 'dual'; readonly metric: string; readonly inch: string }
+  | { readonly kind: 'dual'; readonly metric: string; readonly inch: string; readonly inchFirst?: boolean }
 
 const METRIC = 'mm²|mm|cm|m²|m|g/min|g/s|kg/h|kg|g|mL|L|kW|W|°C|hPa|Pa|m/s|MJ/kg'
 const INCH = 'in²|in|ft|oz|lb/h|lb|fl oz|pt|qt|Btu/h|°F|inHg|mph|ft/s|Btu/lb'
 const VALUE = '[−-]?\\d[\\d.,]*(?:/\\d+)?(?: \\d+/\\d+)?'
 
+const some = (units: string): string => `${VALUE}(?:\\s(?:to|×)\\s${VALUE})*\\s?(?:${units})`
+
+/** A bit by its name in inches comes first as its maker calls it. */
 const DUAL = new RegExp(
-  `(${VALUE}(?:\\s(?:to|×)\\s${VALUE})*\\s?(?:${METRIC}))\\s\\((${VALUE}(?:\\s(?:to|×)\\s${VALUE})*\\s?(?:${INCH}))\\)`,
+  `(${some(METRIC)})\\s\\((${some(INCH)})\\)|(${some(INCH)})\\s\\((${some(METRIC)})\\)`,
   'g',
 )
 
@@ -24,8 +27,14 @@ export const dualValues = (text: string): readonly Stretch[] => {
   let end = 0
   for (const match of text.matchAll(DUAL)) {
     if (match.index > end) found.push({ kind: 'text', text: text.slice(end, match.index) })
-    found.push({ kind: 'dual', metric: match[1] as string, inch: match[2] as string })
-    end = match.index + match[0].length
+    const [whole, metric, inch, inchFirst, metricSecond] = match
+    found.push({
+      kind: 'dual',
+      metric: (metric ?? metricSecond) as string,
+      inch: (inch ?? inchFirst) as string,
+      ...(metric === undefined ? { inchFirst: true } : {}),
+    })
+    end = match.index + whole.length
   }
   if (end < text.length) found.push({ kind: 'text', text: text.slice(end) })
   return found
@@ -38,7 +47,8 @@ const LENGTH_PAIR = new RegExp(`^${VALUE}\\s?(?:mm|cm)$`)
 export const disagreements = (text: string): readonly string[] =>
   dualValues(text).flatMap((stretch) => {
     if (stretch.kind === 'text' || !LENGTH_PAIR.test(stretch.metric) || !/in$/.test(stretch.inch)) return []
-    const [first, second] = [readSingle(stretch.metric, ROW), readSingle(stretch.inch, ROW)]
+    const halves = [readSingle(stretch.metric, ROW), readSingle(stretch.inch, ROW)] as const
+    const [first, second] = stretch.inchFirst ? ([halves[1], halves[0]] as const) : halves
     const agree = first.ok && second.ok && halvesAgree(first.value, second.value)
     return agree ? [] : [`${stretch.metric} (${stretch.inch})`]
   })

@@ -3,6 +3,7 @@ import type { Metres } from '#basis/units.ts'
 import type { Block } from '../page/block.ts'
 import type { DrillJob } from '../shop/drilling.ts'
 import type { BitToFind, ShopList, SwapOutlook } from '../shop/list.ts'
+import { bitText, toolText } from '../shop/making.ts'
 import { figureText, figureTwice } from '../told/band.ts'
 
 const both = (length: number): string => formatLength(length as Metres, { units: 'both' })
@@ -12,11 +13,13 @@ const percentMore = (share: number): string =>
     ? 'the same area'
     : `${Math.abs(Math.round(100 * share))} % ${share > 0 ? 'more' : 'less'} area`
 
+const holes = (count: number): string => `${count} ${count === 1 ? 'hole' : 'holes'}`
+
 const swapText = ({ swap, outlook }: SwapOutlook): string => {
   const rows = swap.rows
     .map(
       ({ part, opening, from, to }) =>
-        `${opening} in ${part}: ${to === from ? `${to} holes as planned` : `${to} holes in place of ${from}`}`,
+        `${opening} in ${part}: ${to === from ? `${holes(to)} as planned` : `${holes(to)} in place of ${from}`}`,
     )
     .join('; ')
   const { figures, course } = outlook
@@ -24,7 +27,7 @@ const swapText = ({ swap, outlook }: SwapOutlook): string => {
     figures === null
       ? `then it ${course}`
       : `then ${course}, ${figureTwice(figures.firepower, 'firepower', 'Btu/h')} for ${figureText(figures.duration, 'burnTime')}`
-  return `${swap.instead.name}: ${rows}; ${percentMore(swap.areaChange)}; ${then}.${swap.troubles.length === 0 ? '' : ` But: ${swap.troubles.join(' ')}`}`
+  return `${bitText(swap.instead)}: ${rows}; ${percentMore(swap.areaChange)}; ${then}.${swap.troubles.length === 0 ? '' : ` But: ${swap.troubles.join(' ')}`}`
 }
 
 const missingBlocks = (missing: readonly BitToFind[]): readonly Block[] =>
@@ -81,21 +84,6 @@ export const findBlocks = (shop: ShopList): readonly Block[] => [
   ...(shop.missing === null ? [] : missingBlocks(shop.missing)),
 ]
 
-/** `3 mm (1/8 in), pilot`; a bit that goes by another name than its size keeps it. */
-const bitText = (
-  name: string,
-  diameter: number,
-  tool: DrillJob['tool'],
-  purpose: DrillJob['purpose'],
-): string => {
-  const plain = /^[\d./ ]+(?:mm|in)(?: step)?$/.test(name)
-  return [
-    ...(plain ? [] : [name]),
-    `${both(diameter)}${tool === 'step drill' ? ' step drill' : ''}`,
-    ...(purpose === 'pilot' ? ['pilot'] : []),
-  ].join(', ')
-}
-
 /** Which holes, and how the tin is held; a pilot is held as its hole is, further down. */
 const whereText = (holes: DrillJob['holes'], isPilot: boolean): string => {
   const places = holes.map(
@@ -121,7 +109,7 @@ export const scheduleBlocks = (shop: ShopList): readonly Block[] => [
     widths: [3, 1.2, 7, 6],
     align: ['left', 'right', 'left', 'left'],
     rows: shop.drilling.map(({ bit, diameter, purpose, tool, count, holes, manner }) => [
-      bitText(bit, diameter, tool, purpose),
+      `${toolText({ name: bit, diameter }, tool)}${purpose === 'pilot' ? ', pilot' : ''}`,
       String(count),
       whereText(holes, purpose === 'pilot'),
       manner,

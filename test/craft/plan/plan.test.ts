@@ -78,7 +78,7 @@ describe.each(plans)('the plan of %s', (name, make) => {
       dualValues(text).some(
         (stretch) =>
           stretch.kind === 'text' &&
-          /\d ?(?:mm|cm)\b(?!²)/.test(stretch.text.replace(/\d+(?:\.\d+)? × [\d.× ]+mm(?! \()/g, '')),
+          /\d ?(?:mm|cm)\b(?!²)/.test(stretch.text.replace(/\d+(?:\.\d+)? × [\d.× ]+mm(?! \()|“[^”]*”/g, '')),
       ),
     )
     // A bit has one name; the fuel's label is the trade's.
