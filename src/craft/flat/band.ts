@@ -68,6 +68,7 @@ export const bandStrip = (stove: Stove, name: string, part: BandPart): Strip => 
     beads: [],
     lowerEdge: ['bottom edge'],
     upperEdge: [],
+    cutOut: { lower: [], upper: [] },
     cutEdges: { lower: false, upper: false },
     fingerTabs: [join + 90, join + 270],
     tabText: ['overlap: goes under', 'the other end'],

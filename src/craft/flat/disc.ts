@@ -65,6 +65,9 @@ export const canEnds = (name: string, part: CanPart): readonly FlatDisc[] =>
     ]
   })
 
+const HANGING =
+  'The can hangs in the opening by its rim: cut a little inside the line, then file out to it until the can drops in.'
+
 /** A disc part, cut out and drilled. */
 export const discFace = (name: string, part: DiscPart): FlatDisc => ({
   title: `Disc of ${name}, from above`,
@@ -75,5 +78,6 @@ export const discFace = (name: string, part: DiscPart): FlatDisc => ({
   openings: openingsIn(part.openings, 'face'),
   notes: [
     `Ø ${both(part.diameter.value)} of tin ${both(part.thickness)} thick. Glue the paper on the side that will be the upper one; punch, drill and cut, then deburr both sides.`,
+    ...(part.role === 'lid ring' ? [HANGING] : []),
   ],
 })

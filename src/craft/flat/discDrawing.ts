@@ -1,14 +1,14 @@
 import { type Metres, type Millimetres, toMillimetres } from '#basis/units.ts'
 import type { PatternOpening } from '#stove/model.ts'
-import { around, type Box } from '../box.ts'
+import { around, type Box, grow } from '../box.ts'
 import type { Drawing, Point, Shape } from '../drawing.ts'
-import { type Label, labelShapes, openRoom, type Room } from '../lettering/room.ts'
+import { type Label, labelShapes, openRoom, type Room, type Spot } from '../lettering/room.ts'
 import { NOTE_SIZE } from '../lettering/sizes.ts'
 import type { FaceOpening, FlatDisc } from './disc.ts'
 import { faceNote, ringRadii } from './faceWording.ts'
 import { CROSS_BEYOND, drilledHole } from './hole.ts'
 import { flatVanes, type Polar, vaneShapes } from './vanes.ts'
-import { both } from './wording.ts'
+import { bearingText, both } from './wording.ts'
 
 /** Bare paper round everything [mm]. */
 const MARGIN = 2
@@ -79,6 +79,30 @@ const boltCircles = (disc: FlatDisc, at: Polar, room: Room): readonly Shape[] =>
     }),
   )
 
+/** How vanes are bent, said on the disc itself where there is room: outside their ring, else inside it. */
+const bendLabels = (disc: FlatDisc, at: Polar, room: Room): readonly Shape[] =>
+  disc.openings.flatMap(({ opening }) => {
+    if (opening.kind !== 'vanes' || opening.angle === 0) return []
+    const radii = [3, 4, 5, 7].flatMap((away) => [
+      toMillimetres(opening.outerRadius) + away,
+      toMillimetres(opening.innerRadius) - away,
+    ])
+    const centre = at(0, 0)
+    // Along the ring, its head outwards on the upper half and inwards on the lower one.
+    const along = (radius: number, bearing: number): Spot => {
+      const spot = at(radius, bearing)
+      const angle = (Math.atan2(spot.y - centre.y, spot.x - centre.x) * 180) / Math.PI
+      return { ...spot, turn: spot.y >= centre.y - 1e-9 ? angle - 90 : angle + 90 }
+    }
+    const spots = radii
+      .filter((radius) => radius > 0)
+      .flatMap((radius) => Array.from({ length: 72 }, (_, index) => along(radius, 180 + index * 5)))
+    return room.letter(
+      { lines: [`bend ${opening.bend} ${bearingText(opening.angle)}`], size: NOTE_SIZE },
+      spots,
+    )
+  })
+
 const centreCross = (centre: Point): readonly Shape[] => [
   {
     kind: 'line',
@@ -129,12 +153,14 @@ const discShapes = (disc: FlatDisc, centre: Point): readonly Shape[] => {
     front,
     [6.5, 8, 10].map((inward) => at(disc.radius - inward, 0)),
   )
+  room.block(grow(around([at(disc.radius - 4, 0), at(disc.radius, 0)]), 2))
   return [
     circle(disc.stuff === 'tin' ? 'cut' : 'paper', centre, disc.radius),
     ...(disc.openRadius > 0 ? [circle('mark', centre, disc.openRadius)] : []),
     ...edgeMarks(disc.radius, at),
     ...openings,
     ...(frontInside.length > 0 ? frontInside : labelShapes(front, at(disc.radius + 3, 0))),
+    ...bendLabels(disc, at, room),
     ...boltCircles(disc, at, room),
     ...centreCross(centre),
   ]
@@ -149,6 +175,6 @@ export const drawDisc = (disc: FlatDisc): Drawing => {
     width: (diameter + 2 * MARGIN) as Millimetres,
     height: (diameter + UNDER_DISC + 2 * MARGIN) as Millimetres,
     shapes: discShapes(disc, centre),
-    notes: [...disc.openings.map(({ name, opening }) => faceNote(name, opening)), ...disc.notes],
+    notes: [...disc.openings.map(({ name, opening }) => faceNote(name, opening, disc.seen)), ...disc.notes],
   }
 }

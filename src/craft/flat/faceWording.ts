@@ -1,6 +1,6 @@
 import type { Metres } from '#basis/units.ts'
 import type { PatternOpening } from '#stove/model.ts'
-import type { FaceOpening } from './disc.ts'
+import type { FaceOpening, FlatDisc } from './disc.ts'
 import { bearingText, both } from './wording.ts'
 
 /** Two radii closer than this are one ring [m]. */
@@ -48,8 +48,20 @@ const patternNote = (pattern: PatternOpening): string => {
   return `${size}: ${[...middle, ...each].join('; ')}.`
 }
 
+/** Which side of the paper a tongue is bent to. */
+const SIDE: Readonly<Record<'up' | 'down', Readonly<Record<FlatDisc['seen'], string>>>> = {
+  up: {
+    'from above': 'Up is towards you as you read the print.',
+    'from below': 'Up is away from you as you read the print, into the can.',
+  },
+  down: {
+    'from above': 'Down is away from you as you read the print.',
+    'from below': 'Down is towards you as you read the print.',
+  },
+}
+
 /** All there is to say about an opening in a face, for the notes under the disc. */
-export const faceNote = (name: string, opening: FaceOpening): string => {
+export const faceNote = (name: string, opening: FaceOpening, seen: FlatDisc['seen']): string => {
   switch (opening.kind) {
     case 'pattern':
       return `${name}: ${patternNote(opening)}`
@@ -60,7 +72,7 @@ export const faceNote = (name: string, opening: FaceOpening): string => {
       return (
         `${name}: ${count} vanes ${both(width)} wide, from radius ${both(innerRadius)} to ${both(outerRadius)}. ` +
         `Cut each tongue free along its three solid sides and bend it ${bend} ${bearingText(angle)} along the dash-dot line, ` +
-        `so that the gas turns ${hand} seen from above.`
+        `so that the gas turns ${hand} seen from above. ${SIDE[bend][seen]}`
       )
     }
   }

@@ -27,6 +27,8 @@ export interface Strip {
   /** What the lower and the upper edge lie on, in a line or two; none where there is nothing to say. */
   readonly lowerEdge: readonly string[]
   readonly upperEdge: readonly string[]
+  /** Words at an edge beyond which the can's end is cut out. */
+  readonly cutOut: { readonly lower: readonly string[]; readonly upper: readonly string[] }
   /** Whether the can is cut off along an edge. */
   readonly cutEdges: { readonly lower: boolean; readonly upper: boolean }
   /** Bearings of tabs on the upper edge to turn a band by. */

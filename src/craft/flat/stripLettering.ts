@@ -202,6 +202,8 @@ export const stripLettering = (strip: Strip, paper: Room): readonly Shape[] => {
     ...strip.rows.flatMap((named) => on.shares.flatMap((x) => letterRow(on, named, x))),
     ...letterEdge(on, strip.lowerEdge, 0, 1),
     ...letterEdge(on, strip.upperEdge, height, -1),
+    ...letterEdge(on, strip.cutOut.lower, 0, 1),
+    ...letterEdge(on, strip.cutOut.upper, height, -1),
     ...upArrow(on),
     ...letterSideSeam(on),
     ...letterTitle(on),

@@ -53,15 +53,9 @@ const paperEdges = (can: Can, rows: readonly NamedRow[]): { readonly low: Metres
   }
 }
 
-const CUT_OUT = 'end cut out'
-
 const lowerEdge = (can: Can): readonly string[] => {
-  const cut = can.bottom.kind === 'open' ? `, ${CUT_OUT}` : ''
   if (isSeamed(can.bottom))
-    return [
-      `lower edge rests on the bottom seam${cut},`,
-      `${both(can.seamHeight)} above the can’s bottom edge`,
-    ]
+    return ['lower edge rests on the bottom seam,', `${both(can.seamHeight)} above the can’s bottom edge`]
   return can.bottom.kind === 'cut'
     ? ['cut the can off along this edge:', 'it becomes the bottom edge']
     : ['lower edge is level', 'with the can’s bottom edge']
@@ -70,8 +64,7 @@ const lowerEdge = (can: Can): readonly string[] => {
 const upperEdge = (can: Can, high: Metres): readonly string[] => {
   const bodyEnd = can.height.value - (isSeamed(can.top) ? can.seamHeight : 0)
   if (high < bodyEnd - 1e-9) return []
-  if (isSeamed(can.top))
-    return [`upper edge meets the top seam${can.top.kind === 'open' ? `, ${CUT_OUT}` : ''}`]
+  if (isSeamed(can.top)) return ['upper edge meets the top seam']
   return can.top.kind === 'cut'
     ? ['cut the can off along this edge:', `${both(can.height.value)} above the bottom edge`]
     : ['upper edge is level', 'with the can’s top edge']
@@ -127,6 +120,13 @@ export const canWrap = (name: string, part: CanPart): Strip | null => {
     beads: can.beads,
     lowerEdge: lowerEdge(can),
     upperEdge: upperEdge(can, high),
+    cutOut: {
+      lower: can.bottom.kind === 'open' ? ['bottom end cut out'] : [],
+      upper:
+        can.top.kind === 'open' && high >= can.height.value - can.seamHeight - 1e-9
+          ? ['top end cut out']
+          : [],
+    },
     cutEdges: { lower: can.bottom.kind === 'cut', upper: can.top.kind === 'cut' },
     fingerTabs: [],
     tabText: ['glue: goes under', 'the other end'],

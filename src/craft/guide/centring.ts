@@ -1,5 +1,6 @@
 import { bad, good, type Outcome } from '#basis/problem.ts'
 import { toMillimetres } from '#basis/units.ts'
+import { bodyAtEnd } from '#stove/can/taper.ts'
 import type { Face, Measured, Opening, Part } from '#stove/model.ts'
 import { facetsRound } from '../solid/facets.ts'
 import { type Solid, type SolidKernel, withSolids } from '../solid/kernel.ts'
@@ -43,12 +44,12 @@ const seat = (
       // Inside the chuck wall, which is as thick as the end.
       return {
         kind: 'plug',
-        measured: can.bodyDiameter,
+        measured: bodyAtEnd(can, face),
         less: 2 * toMillimetres(can.bodyWall) + 2 * toMillimetres(can.endWall),
         skirt: 0,
       }
     case 'drawn':
-      return { kind: 'cap', measured: can.bodyDiameter, less: 0, skirt: SKIRT.can }
+      return { kind: 'cap', measured: bodyAtEnd(can, face), less: 0, skirt: SKIRT.can }
     case 'pull-off':
     case 'friction':
       return {

@@ -77,6 +77,16 @@ const add = (found: PartGuides, guide: DrillGuide, options: GuideOptions): void 
 
 const collarsOf = (kernel: SolidKernel, name: string, part: CanPart, options: GuideOptions): PartGuides => {
   const found = none()
+  if (part.can.taper !== undefined) {
+    for (const [opening, { kind }] of part.openings)
+      if (kind === 'row')
+        found.without.push({
+          part: name,
+          opening,
+          why: 'The can tapers: a straight collar would not sit on it. Drill by its template.',
+        })
+    return found
+  }
   const { holes, without } = guidedRows(part, options)
   found.without.push(...without.map((one) => ({ part: name, ...one })))
   for (const datum of ['bottom', 'top'] as const) {

@@ -1,4 +1,5 @@
 import type { Drawing, Point } from '../drawing.ts'
+import { assemblyMap } from './assemblyMap.ts'
 import { type Cut, type Cutting, cutDrawing, type FieldSize, HOLE_COST } from './cutting.ts'
 import { type SetNotes, setNotes } from './notes.ts'
 import { fieldSize, type Orientation, type PaperName } from './paper.ts'
@@ -42,7 +43,7 @@ const assembly = ({ columns, cuts }: Cutting, { column, row }: Cut): string => {
   }
   const edges = [...(column > 0 ? ['left'] : []), ...(row > 0 ? ['top'] : [])].join(' and ')
   const under = [...(column > 0 ? [number - 1] : []), ...(row > 0 ? [number - columns] : [])].join(' and ')
-  return `Cut along the dash-dot line on the ${edges}, lay over piece ${under} with ringed crosses on each other, and tape.`
+  return `Cut along the dash-dot line on the ${edges}, lay over piece ${under}, crosses on crosses, and tape.`
 }
 
 /** Words over the drawing, or beside it where it leaves room for them. */
@@ -85,7 +86,7 @@ const blocksOfCutting = (cutting: Cutting, field: FieldSize): readonly Block[] =
     const heading = isWhole ? title : `${title}, piece ${number} of ${cuts.length}`
     const paragraphs = isWhole ? extra : [assembly(cutting, cut), ...extra]
     return join(
-      { title, words: (width) => setNotes(heading, paragraphs, width) },
+      { title, words: (width) => setNotes(heading, paragraphs, width, assemblyMap(cutting, cut)) },
       { number, of: cuts.length, cut },
       field,
     )

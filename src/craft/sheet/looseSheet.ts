@@ -26,7 +26,7 @@ export interface LooseSheet extends Omit<Drawing, 'notes'> {
 const MARGIN = 5
 const GAP = 5
 /** Column on the left that holds the upright check bar [mm]. */
-const BAR_COLUMN = 9
+const BAR_COLUMN = 11
 /** The level bar with its names [mm]. */
 const BAR_ROW = 9
 /** Words are set no narrower than this and no wider than reads well [mm]. */

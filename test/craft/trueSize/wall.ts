@@ -281,7 +281,7 @@ export const compareWall = (facts: WallFacts, items: readonly Primitive[]): numb
     const layer = leftOut ? 'mark' : 'cut'
     const rectangles = leftOut ? pathsOn(items, 'mark').filter(({ points }) => points.length === 4) : windows
     const rectangle = (fromMiddle: number, tall: number): boolean =>
-      rectangles.some((path) => {
+      rectangles.filter((path) => {
         const { middle, sides, lean } = rectangleOf(path.points, rolled.upAt)
         const up = rolled.upAt(middle)
         const centre = { x: middle.x - up.x * fromMiddle, y: middle.y - up.y * fromMiddle }
@@ -291,7 +291,7 @@ export const compareWall = (facts: WallFacts, items: readonly Primitive[]): numb
         if (path.closed && lean > TRUE) say('an opening that leans')
         used.add(path)
         return true
-      })
+      }).length > 0
     if (hole.shape === 'round') {
       const circles = leftOut ? roundsOn(items, 'mark') : drilled
       const found = circles.filter(({ centre, radius }) => near(2 * radius, wide) && matches(centre, at))

@@ -13,7 +13,7 @@ export const taper: Check = ({ placed }) =>
       note(
         'can.tapers',
         { part: name },
-        `The body of ${called(name)} tapers from ${long(bottom.value)} at its bottom edge to ${long(top.value)} at its top edge, ${Math.abs(taperAngle(can)).toFixed(1)}° a side. Air, heat and the section count it as a cylinder of ${long(can.bodyDiameter.value)}, its mean; fits count it where it is tightest, and templates follow the cone.`,
+        `The body of ${called(name)} tapers from ${long(bottom.value)} at its bottom edge to ${long(top.value)} at its top edge, ${Math.abs(taperAngle(can)).toFixed(1)}° a side. Air, heat, the section and the solids count it as a cylinder of ${long(can.bodyDiameter.value)}, its mean; fits count it where it is tightest, and templates follow the cone.`,
         'Nothing to do where both edges were measured. What is predicted of ring gaps along this wall is a mean: the gap is wider at one end and narrower at the other.',
       ),
     ]
