@@ -1,7 +1,7 @@
 import { STEFAN_BOLTZMANN_CONSTANT } from '#basis/constants.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import { higherHeatingValue, lowerHeatingValue } from '#science/fuel/composition.ts'
-import { AIR, AIR_MOLES, type Blend, blendOf, specificEnthalpy } from '#science/gas/blend.ts'
+import { AIR, AIR_MOLES, type Blend, blendOf, specificEnthalpy, specificHeat } from '#science/gas/blend.ts'
 import { ATOMIC_MASS, graphiteSensibleEnthalpy } from '#science/gas/thermo.ts'
 import { CHAR_ANALYSIS, type Front, type FrontOutcome } from './front.ts'
 import type { FrontSource } from './source.ts'
@@ -56,16 +56,41 @@ export const charSource = (ambient: number, airDensity: number, coefficients: Co
   const lower = lowerHeatingValue(higher, H)
   const fuelEnthalpy = formationEnthalpy(higher, C, H) + graphiteSensibleEnthalpy(ambient)
 
-  const glowAt = (temperature: number): number =>
-    coefficients.charGlow * STEFAN_BOLTZMANN_CONSTANT * (temperature ** 4 - ambient ** 4)
+  const radiates = coefficients.charGlow * STEFAN_BOLTZMANN_CONSTANT
+  const ambientFourth = ambient ** 4
+  const glowAt = (temperature: number): number => {
+    const square = temperature * temperature
+    return radiates * (square * square - ambientFourth)
+  }
+
+  /** Where what the air and the char bring is what gas and glow take away, at a rate of burning [K]. */
+  const temperatureFor = (supplied: number, rate: number, guess: number): number => {
+    let low = COLDEST_SEARCHED
+    let high = HOTTEST_SEARCHED
+    let temperature = guess
+    for (let i = 0; i < 60; i++) {
+      const left = supplied - mass * specificEnthalpy(unburnt, temperature) - glowAt(temperature) / rate
+      if (left > 0) low = temperature
+      else high = temperature
+      const slope =
+        mass * specificHeat(unburnt, temperature) +
+        (4 * radiates * temperature * temperature * temperature) / rate
+      let next = temperature + left / slope
+      if (!(next >= low && next <= high)) next = (low + high) / 2
+      const step = Math.abs(next - temperature)
+      temperature = next
+      if (step < 1e-12 * temperature) break
+    }
+    return temperature
+  }
+  let last = USUAL_GLOW
 
   const close = (velocity: number, airTemperature: number): FrontOutcome => {
     const supplied = fuelEnthalpy + airPerFuel * specificEnthalpy(AIR, airTemperature)
     /** Char burnt on a square metre of bed [kg/(m² s)]. */
     const rate = Math.max((velocity * airDensity) / airPerFuel, SLOWEST)
-    const temperature = temperatureAt(
-      (t) => supplied - mass * specificEnthalpy(unburnt, t) - glowAt(t) / rate,
-    )
+    const temperature = temperatureFor(supplied, rate, last)
+    last = temperature
     if (temperature < COLDEST_GLOW) return { ok: false, reason: 'too wet or too little air to glow' }
     const radiated = glowAt(temperature) / rate
     const loss = coefficients.charGlowToWall * radiated
@@ -92,17 +117,9 @@ export const charSource = (ambient: number, airDensity: number, coefficients: Co
 
 /** Slowest burning that is worked out: below it the char is as good as out [kg/(m² s)]. */
 const SLOWEST = 1e-5
+/** Where the temperature is looked for, and from where first [K]. */
+const COLDEST_SEARCHED = 300
+const HOTTEST_SEARCHED = 2800
+const USUAL_GLOW = 1000
 /** Char below this does not keep alight; from memory [K]. */
 const COLDEST_GLOW = 650
-
-/** Where a falling function of the temperature passes zero, 300–2800 K [K]. */
-const temperatureAt = (surplus: (temperature: number) => number): number => {
-  let low = 300
-  let high = 2800
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2
-    if (surplus(middle) > 0) low = middle
-    else high = middle
-  }
-  return (low + high) / 2
-}

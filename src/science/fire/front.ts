@@ -101,7 +101,7 @@ export const charYield = (
 type Mutable<T> = { -readonly [K in keyof T]: T[K] }
 
 /** A copy that nothing overwrites. */
-export const keptFront = (front: Front): Front => ({
+const keptFront = (front: Front): Front => ({
   ...front,
   unburnt: { ...front.unburnt, terms: front.unburnt.terms.slice() },
   burnt: { ...front.burnt, terms: front.burnt.terms.slice() },

@@ -81,7 +81,8 @@ export const mixtureTemperature = (basis: GasBasis, z: number, enthalpy: number,
     const next = Math.min(HOTTEST, Math.max(COLDEST, temperature + step))
     const moved = Math.abs(next - temperature)
     temperature = next
-    if (moved < 1e-10 * temperature) break
+    // The step after this one would be of the order of its square: 1e-12 of the temperature.
+    if (moved < 1e-6 * temperature) break
   }
   return temperature
 }

@@ -9,8 +9,6 @@ export interface ViscosityRatio {
   readonly constant: number
   readonly slope: number
   readonly curvature: number
-  /** Largest departure from Wilke's rule anywhere in 300–1800 K, as a share [1]. */
-  readonly error: number
 }
 
 export const RATIO_COLDEST = 300
@@ -33,25 +31,29 @@ export const ratioToAir = ({ constant, slope, curvature }: ViscosityRatio, tempe
   return constant + u * (slope + u * curvature)
 }
 
+/** What it stands for, by Wilke's rule itself [1]. */
+const exactRatio = (moles: GasMoles, temperature: number): number =>
+  mixtureViscosity(moles, temperature) / airViscosity(temperature)
+
 /** Fits the ratio of a gas: within 0.3 % of Wilke's rule for the gases of a stove, 1.6 % for pure steam, the worst of all. */
 export const viscosityRatio = (moles: GasMoles): ViscosityRatio => {
-  const exact = (temperature: number): number =>
-    mixtureViscosity(moles, temperature) / airViscosity(temperature)
-  const [a, b, c] = NODES.map(exact) as [number, number, number]
+  const [a, b, c] = NODES.map((temperature) => exactRatio(moles, temperature)) as [number, number, number]
   // Newton's divided differences on equidistant points.
   const first = (b - a) / REACH
   const curvature = (c - 2 * b + a) / (2 * REACH * REACH)
   const u0 = MIDDLE - REACH
   const u1 = MIDDLE
-  const fitted = {
+  return {
     constant: a - u0 * first + u0 * u1 * curvature,
     slope: first - (u0 + u1) * curvature,
     curvature,
-    error: 0,
   }
-  const error = PROBES.reduce(
-    (most, temperature) => Math.max(most, Math.abs(ratioToAir(fitted, temperature) / exact(temperature) - 1)),
+}
+
+/** Largest departure of a fit from Wilke's rule anywhere in 300–1800 K, as a share [1]. */
+export const viscosityRatioError = (moles: GasMoles, fitted: ViscosityRatio): number =>
+  PROBES.reduce(
+    (most, temperature) =>
+      Math.max(most, Math.abs(ratioToAir(fitted, temperature) / exactRatio(moles, temperature) - 1)),
     0,
   )
-  return { ...fitted, error }
-}

@@ -53,8 +53,8 @@ export const bookGas = (w: Workspace, front: Front, place: FrontPlace): void => 
   }
 }
 
-/** Changes of temperature for which the heat capacity may be taken as one [K]: h errs by less than 1e-7 of cp times it. */
-const SMALL_CHANGE = 1e-3
+/** Changes of temperature for which the heat capacity may be taken as it was: the error is a hundred-thousandth of them [K]. */
+const SMALL_CHANGE = 0.1
 
 /** Takes the changes that the heat balances ask for: enthalpies as they are, temperatures that go with them. */
 export const changeGas = (w: Workspace, front: Front): void => {

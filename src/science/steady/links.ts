@@ -37,8 +37,9 @@ export const setLinks = (w: Workspace, front: Front, place: FrontPlace): void =>
       setBedLink(w, k, front, place)
       continue
     }
-    linear[k] = ((viscous[k] as number) * viscosity) / passing
-    quadratic[k] = (inertial[k] as number) / passing
+    const perDensity = 1 / passing
+    linear[k] = (viscous[k] as number) * viscosity * perDensity
+    quadratic[k] = (inertial[k] as number) * perDensity
     head[k] =
       STANDARD_GRAVITY *
         ((airDensity - densityFrom) * (riseFrom[k] as number) +

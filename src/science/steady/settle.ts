@@ -6,7 +6,7 @@ import { setExchange } from './exchange.ts'
 import { setFrontStream } from './frontStream.ts'
 import { balanceHeat } from './heat.ts'
 import { setLinks } from './links.ts'
-import { fail, finish, type SteadyOutcome } from './state.ts'
+import { drawsSmoke, fail, finish, isSmoky, type SteadyOutcome } from './state.ts'
 import { transport } from './transport.ts'
 import { shareFrontLoss } from './wallModel.ts'
 import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
@@ -66,14 +66,16 @@ export const settle = (
   if (fresh) start(w, front)
   layBed(w.bed, w, place)
   shareFrontLoss(w.walls, plan.bed, place.height)
-  previousFlow.fill(0)
+  if (fresh) previousFlow.fill(0)
+  else previousFlow.set(solver.flow)
   w.accelerator.reset()
   const noAir = NO_FLUX * plan.bed.area
   let newtonSteps = 0
-  let lastMoved = 1
+  let lastMoved = fresh ? ROUGH / EXACTER : KNOWN
   let withoutAir = 0
   let airless = 0
   let cold = 0
+  let smoky = 0
   for (let round = 1; round <= MAX_ROUNDS; round++) {
     w.packed.pack(w, w.x)
     if (round > 1 || !fresh) {
@@ -82,7 +84,8 @@ export const settle = (
     }
     setLinks(w, front, place)
     // While the temperatures still move, the network need not be exact; the last rounds see to that.
-    const report = solver.solve(Math.min(ROUGH, Math.max(EXACT, EXACTER * lastMoved)))
+    const exacter = round > LONG_SEARCH ? EXACTER_BY_THEN : EXACTER
+    const report = solver.solve(Math.min(ROUGH, Math.max(EXACT, exacter * lastMoved)))
     newtonSteps += report.iterations
     if (report.status !== 'balanced')
       return fail(
@@ -101,6 +104,7 @@ export const settle = (
     cold = next.ok ? 0 : cold + 1
     if (next.ok) front = next.front
     else if (cold >= OUT_AFTER) return doesNotGlow(next.reason)
+    smoky = isSmoky(place) ? smoky + 1 : 0
     const gain = gainOf(place, front)
     let moved = Math.abs(gain - (network.gain[place.link] as number)) / gain
 
@@ -129,16 +133,25 @@ export const settle = (
     }
     speedUp(w, round)
   }
-  return restless(w)
+  return smoky >= SMOKY_ROUNDS ? drawsSmoke() : restless(w)
 }
 
-/** Network imbalance that will do, relative: in the first rounds, at last, and against the last round's change [1]. */
-const ROUGH = 1e-2
+/**
+ * Network imbalance that will do, relative: in the first rounds, at last, and against the last round's change; after so many
+ * rounds the acceleration is not to be misled by it [1].
+ */
+const ROUGH = 0.1
 const EXACT = 1e-11
-const EXACTER = 1e-3
+const EXACTER = 3e-3
+const LONG_SEARCH = 20
+const EXACTER_BY_THEN = 1e-6
+/** Change that is expected of a state that is taken up again [1]. */
+const KNOWN = 1e-2
 
 /** So many rounds without air in all: a front that lives only every other moment does not live. */
 const AIRLESS_ROUNDS = 40
+/** A stove that does not settle but has drawn its own smoke in so many rounds on end does so whatever else it does. */
+const SMOKY_ROUNDS = 100
 
 /** Rounds before acceleration starts: the first ones find the region. */
 const FIRST_ROUNDS = 3

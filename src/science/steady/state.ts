@@ -1,5 +1,5 @@
 import { OUTSIDE } from '#science/draft/network.ts'
-import { type Front, keptFront } from '#science/fire/front.ts'
+import type { Front } from '#science/fire/front.ts'
 import { COLDEST, HOTTEST } from '#science/gas/mixture.ts'
 import type { FrontPlace, Workspace } from './workspace.ts'
 
@@ -19,7 +19,7 @@ export interface SteadyFailure {
   readonly sentence: string
 }
 
-/** Arrays belong to the model and are overwritten by its next solve. */
+/** Arrays and front belong to the model and are overwritten by its next solve. */
 export interface SteadyState {
   readonly front: Front
   /** Gauge pressure of each node at its height [Pa]. */
@@ -67,6 +67,14 @@ const BLOW_OUT_FLUX = 0.5
 /** Share of burnt gas in what comes to the front above which it is said to draw its own smoke [1]; a judgement. */
 const SMOKE_DRAWN = 0.2
 
+export const isSmoky = ({ airShare }: FrontPlace): boolean => 1 - airShare > SMOKE_DRAWN
+
+export const drawsSmoke = (): SteadyOutcome =>
+  fail(
+    'draws its own smoke',
+    'The fuel draws burnt gas instead of air: flue gas comes down the gap and up through the fuel.',
+  )
+
 const sumOf = (values: Float64Array): number => {
   let sum = 0
   for (let i = 0; i < values.length; i++) sum += values[i] as number
@@ -81,11 +89,7 @@ export const finish = (
   effort: { readonly round: number; readonly newtonSteps: number; readonly mass: number },
 ): SteadyOutcome => {
   const { network, solver, plan } = w
-  if (1 - place.airShare > SMOKE_DRAWN)
-    return fail(
-      'draws its own smoke',
-      'The fuel draws burnt gas instead of air: flue gas comes down the gap and up through the fuel.',
-    )
+  if (isSmoky(place)) return drawsSmoke()
   for (const temperature of w.temperature)
     if (temperature <= COLDEST || temperature >= HOTTEST)
       return fail('out of range', 'A temperature left the range of the gas data (200–3000 K).')
@@ -124,10 +128,10 @@ export const finish = (
   return {
     ok: true,
     state: {
-      front: keptFront(front),
+      front,
       pressure: solver.pressure,
-      temperature: w.temperature.subarray(0, air),
-      gasFraction: w.gasFraction.subarray(0, air),
+      temperature: w.nodeTemperature,
+      gasFraction: w.nodeGasFraction,
       flow: solver.flow,
       exchange: w.exchange,
       density: w.linkDensity,

@@ -51,6 +51,9 @@ export interface Workspace extends SteadyInput {
   readonly temperature: Float64Array
   /** Mass fraction that came from the front [1]. */
   readonly gasFraction: Float64Array
+  /** Both without the open air, for who only reads the answer. */
+  readonly nodeTemperature: Float64Array
+  readonly nodeGasFraction: Float64Array
   /** [J/kg], [J/(kg K)] */
   readonly enthalpy: Float64Array
   readonly specificHeat: Float64Array
@@ -133,10 +136,10 @@ const viscosityOf = ({ fuel, site, coefficients }: SteadyInput): Workspace['visc
 }
 
 const TYPICAL_VELOCITY = 0.03
-const LIKE_AIR: ViscosityRatio = { constant: 1, slope: 0, curvature: 0, error: 0 }
+const LIKE_AIR: ViscosityRatio = { constant: 1, slope: 0, curvature: 0 }
 
 /** Rounds whose residuals the acceleration mixes. */
-const ACCELERATION_DEPTH = 5
+const ACCELERATION_DEPTH = 6
 
 export const layOut = (given: SteadyInput): Workspace => {
   const { site, coefficients } = given
@@ -161,6 +164,8 @@ export const layOut = (given: SteadyInput): Workspace => {
     values[n] = ofAir
     return values
   }
+  const temperature = ofNodes(site.temperature)
+  const gasFraction = ofNodes(0)
   return {
     ...input,
     network,
@@ -171,8 +176,10 @@ export const layOut = (given: SteadyInput): Workspace => {
     windHead: Float64Array.from(plan.links, (link) => windDrive(link, site.wind, airDensity, coefficients)),
     airEnthalpy,
     viscosity: viscosityOf(given),
-    temperature: ofNodes(site.temperature),
-    gasFraction: ofNodes(0),
+    temperature,
+    gasFraction,
+    nodeTemperature: temperature.subarray(0, n),
+    nodeGasFraction: gasFraction.subarray(0, n),
     enthalpy: ofNodes(airEnthalpy),
     specificHeat: ofNodes(specificHeat(AIR, site.temperature)),
     bound: ofNodes(0),

@@ -9,7 +9,7 @@ const STOVES = 2000
  * Known failures: stoves whose iteration swings between two states next to extinction, gas leaving by the side holes in
  * a wind. One in a thousand; a row that starts to settle fails here until it is taken out.
  */
-const KNOWN_UNSETTLED = [['not settled', [360, 1188, 1626]]]
+const KNOWN_UNSETTLED = [['not settled', [360, 1188]]]
 
 describe(`${STOVES} random stoves, the first of the 100,000 of bench/randomStoves.ts`, () => {
   const campaign = runCampaign(STOVES)
