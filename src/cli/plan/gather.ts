@@ -33,7 +33,8 @@ export interface PlanWish
 /** Facets of the pictures: finer than a printed line is wide [mm]. */
 const PICTURE_FACETS = { chord: 0.05 }
 
-const viewsOf = (stove: Stove, kernel: SolidKernel): PlanViews => {
+/** The stove in space: solids, and pictures of them. */
+export const viewsOf = (stove: Stove, kernel: SolidKernel): PlanViews => {
   const solids = stoveSolids(kernel, stove, PICTURE_FACETS)
   const of = (arrangement: 'whole' | 'cut' | 'exploded' | 'packed') =>
     arranged(kernel, stove, solids, arrangement, { facets: PICTURE_FACETS })

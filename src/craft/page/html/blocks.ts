@@ -19,7 +19,7 @@ const table = ({ head, rows, align }: Extract<Block, { kind: 'table' }>): string
   }
   const titled = head.some((title) => title !== '')
   const heading = titled
-    ? `<thead><tr>${head.map((text, i) => cell('th', text, i)).join('')}</tr></thead>`
+    ? `<thead><tr>${head.map((text, i) => cell(text === '' ? 'td' : 'th', text, i)).join('')}</tr></thead>`
     : ''
   const body = rows.map((row) => `<tr>${row.map((text, i) => cell('td', text, i)).join('')}</tr>`).join('')
   return `<div class="wide" tabindex="0" role="group" aria-label="${plainHtml(head.filter((title) => title !== '').join(', ') || 'table')}"><table>${heading}<tbody>${body}</tbody></table></div>`
@@ -83,7 +83,7 @@ export const blockHtml = (block: Block, counter: Counter): string => {
     case 'picture':
       return picture(block, counter)
     case 'cautions':
-      return `<aside class="cautions"><h3>${textHtml(block.title)}</h3>${list(block.items, false)}</aside>`
+      return `<aside class="cautions"><p><strong>${textHtml(block.title)}</strong></p>${list(block.items, false)}</aside>`
     case 'fields':
       return fields(block.fields)
     case 'beside': {

@@ -41,7 +41,7 @@ figcaption{font-size:.9rem;margin-top:.4rem}
 .beside{display:grid;grid-template-columns:1fr;gap:.2rem 2rem;align-items:start}
 @media(min-width:52rem){.beside{grid-template-columns:minmax(0,var(--left)) minmax(0,var(--right))}}
 .cautions{background:var(--wash);border-left:5px solid var(--ember);padding:.8rem 1.1rem;margin:1.4rem 0}
-.cautions h3{margin:0 0 .3rem}
+.cautions p{margin:0 0 .3rem}
 .cautions ul{margin:0}
 .both i{font-style:normal}
 .mm,.in{white-space:nowrap}
