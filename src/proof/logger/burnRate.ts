@@ -1,0 +1,24 @@
+import { type Smooth, smoothed } from './localLine.ts'
+
+/** How fast what stands on the scale gets lighter. */
+export interface BurnRate {
+  /** [s] */
+  readonly time: Float64Array
+  /** [kg/s]; less than nothing where something was put on. */
+  readonly rate: Float64Array
+  readonly bandwidth: number
+  readonly method: string
+}
+
+/** A handful of twigs in a minute is what a small stove burns: long enough to see it on a scale of 1 g. A judgement [s]. */
+export const USUAL_BANDWIDTH = 60
+
+export const burnRateOf = (time: Float64Array, mass: Float64Array, bandwidth = USUAL_BANDWIDTH): BurnRate => {
+  const { smooth }: { readonly smooth: Smooth } = smoothed(time, mass, bandwidth)
+  return {
+    time: smooth.time,
+    rate: smooth.slope.map((slope) => (slope === 0 ? 0 : -slope)),
+    bandwidth,
+    method: `slope of ${smooth.method}`,
+  }
+}
