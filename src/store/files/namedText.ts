@@ -1,0 +1,5 @@
+/** A file by its name and what it says. */
+export interface NamedText {
+  readonly name: string
+  readonly text: string
+}
