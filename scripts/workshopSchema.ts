@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { introspect } from '#store/engine/introspect.ts'
 import { sqliteEngine } from '#store/engine/sqliteEngine.ts'
 import { FORMAT, MIGRATIONS } from '#store/migrations/list.ts'
+import { compact } from './compactLists.ts'
 
 // Writes what SQLite says of the workshop's tables into src/store/schema.json; a test compares it with both
 // databases. Part of `npm run docs`.
@@ -18,7 +19,7 @@ try {
   })
   const tables = await introspect(engine.db, 'sqlite')
   await engine.close()
-  const text = `${JSON.stringify({ format: FORMAT, tables }, null, 2)}\n`
+  const text = `${compact(JSON.stringify({ format: FORMAT, tables }, null, 2))}\n`
   writeFileSync(join(import.meta.dirname, '..', 'src', 'store', 'schema.json'), text)
 } finally {
   rmSync(folder, { recursive: true })

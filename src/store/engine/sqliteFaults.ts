@@ -51,8 +51,8 @@ export const sqliteRefusal = (place: string, error: unknown): Refusal | null => 
       }
     case CANTOPEN:
       return {
-        code: 'missing',
-        sentence: `The workshop ${place} cannot be opened (${said}). Look at the folder and at its permissions.`,
+        code: 'read-only',
+        sentence: `The workshop ${place} cannot be opened for writing (${said}). Nothing was changed. Look at the folder and at its permissions.`,
       }
     case IOERR:
       return {

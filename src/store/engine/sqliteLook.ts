@@ -74,8 +74,18 @@ const damageOf = (path: string): string | null => {
 const refuseOther = (path: string, what: string): never =>
   refuse('not a workshop', `${path} is no workshop: ${what}. Nothing was changed. Name another file.`)
 
+/** Asked by opening it, which changes nothing: what a list of permissions says is not always what holds. */
+const opensForWriting = (path: string): boolean => {
+  try {
+    closeSync(openSync(path, 'r+'))
+    return true
+  } catch {
+    return false
+  }
+}
+
 const refuseUnwritable = (path: string, folder: string): void => {
-  if (!isWritable(path) || !isWritable(folder)) refuse('read-only', readOnlySentence(path))
+  if (!opensForWriting(path) || !isWritable(folder)) refuse('read-only', readOnlySentence(path))
 }
 
 const refuseNetwork = (path: string, folder: string, { typeOf }: Surroundings): void => {
