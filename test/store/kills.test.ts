@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { once } from 'node:events'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -11,8 +11,11 @@ import { open, value } from './acts.ts'
 const saver = fileURLToPath(new URL('./saver.ts', import.meta.url))
 
 let folder: string
+/** What Node compiled once; a killed program leaves none behind, so one that ends by itself fills it. */
+let cache: string
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'tinwright-kills-'))
+  cache = join(folder, 'compiled')
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
@@ -29,7 +32,10 @@ interface Killed {
 
 /** Runs a program that saves without end, and kills it in the middle. What it said by then was acknowledged. */
 const killOne = async (file: string, client: string, { after, wait }: Blow): Promise<Killed> => {
-  const child = spawn(process.execPath, [saver, file, client], { stdio: ['ignore', 'pipe', 'pipe'] })
+  const child = spawn(process.execPath, [saver, file, client], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, NODE_COMPILE_CACHE: cache },
+  })
   let out = ''
   let err = ''
   let struck = false
@@ -61,6 +67,11 @@ describe(`${KILLS} kills in the middle of saves`, () => {
       after: 1 + Math.floor(random.uniform() * 12),
       wait: random.uniform() * 8,
     }))
+    const warm = join(folder, 'warm')
+    await (await open({ file: warm })).close()
+    spawnSync(process.execPath, [saver, warm, 'warm', '1'], {
+      env: { ...process.env, NODE_COMPILE_CACHE: cache },
+    })
     const lane = async (n: number): Promise<number> => {
       const file = join(folder, `workshop-${n}`)
       await (await open({ file })).close()

@@ -1,9 +1,9 @@
 import { openWorkshop } from '#store/open.ts'
 
-// A program that saves without end and is killed in the middle: `node saver.ts FILE CLIENT`. Says of every
-// save that was acknowledged so, on its output, at once.
+// A program that saves without end (or so many times) and is killed in the middle: `node saver.ts FILE CLIENT
+// [SAVES]`. Says of every save that was acknowledged so, on its output, at once.
 
-const [file = '', client = ''] = process.argv.slice(2)
+const [file = '', client = '', saves = 'Infinity'] = process.argv.slice(2)
 const at = '2031-05-17T14:05:00Z'
 const opened = await openWorkshop({ file }, { at, beginAs: null })
 if (!opened.ok) throw new Error(opened.refusal.sentence)
@@ -27,7 +27,7 @@ const made = await shop.create(act(), {
 if (!made.ok) throw new Error(made.refusal.sentence)
 said(`revision ${head}`)
 let number = 0
-for (let n = 1; ; n++) {
+for (let n = 1; n <= Number(saves); n++) {
   const revision = `${client}-${n}`
   const draft = await shop.autosave({
     ...{ document, client, at, number, base: head, text: text(revision), label: 'edit' },

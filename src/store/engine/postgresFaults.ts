@@ -1,6 +1,6 @@
 import type { Refusal } from '../answer.ts'
 
-/** Classes and codes of SQLSTATE. [bib:postgresErrors] */
+/** Classes and codes of SQLSTATE. [bib:postgres-errors] */
 const BUSY = new Set(['55P03', '57014', '40001', '40P01'])
 const FULL = new Set(['53100', '53200'])
 const READ_ONLY = new Set(['25006', '42501'])

@@ -24,7 +24,7 @@ const SPELL = 50
 
 const connect = (path: string): DatabaseSync => {
   const database = new DatabaseSync(path, { timeout: SPELL, enableForeignKeyConstraints: true })
-  // Every acknowledged write survives a power cut: the log is synced at each commit. [bib:sqliteSynchronous]
+  // Every acknowledged write survives a power cut: the log is synced at each commit. [bib:sqlite-synchronous]
   database.exec('pragma synchronous = full; pragma trusted_schema = off')
   return database
 }

@@ -1,6 +1,6 @@
 import type { Refusal } from '../answer.ts'
 
-/** Primary result codes of SQLite; the rest of an extended code says more than a maker needs. [bib:sqliteCodes] */
+/** Primary result codes of SQLite; the rest of an extended code says more than a maker needs. [bib:sqlite-codes] */
 const BUSY = 5
 const LOCKED = 6
 const READONLY = 8

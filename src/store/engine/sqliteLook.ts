@@ -7,7 +7,7 @@ import { type FileSystemType, networkDrive } from './networkDrive.ts'
 import { damagedSentence, isDamage, readOnlySentence } from './sqliteFaults.ts'
 import { newerSentence } from './transaction.ts'
 
-/** First bytes of every SQLite file, and where two of our marks stand in the header. [bib:sqliteFormat] */
+/** First bytes of every SQLite file, and where two of our marks stand in the header. [bib:sqlite-format] */
 const MAGIC = 'SQLite format 3\0'
 const HEADER = 100
 const USER_VERSION_AT = 60
