@@ -87,11 +87,12 @@ describe.each(rows)('%s', (_, args) => {
   })
 
   // Sizes of cards stand on the cards.
-  it.skipIf(args[0] === 'cards')('speaks both in millimetres and in inches', async () => {
-    const { out } = await once(args)
-    expect(out).toMatch(/\d mm\b|Ø mm/)
-    expect(out).toMatch(/\d in\b|Ø in/)
-  })
+  if (args[0] !== 'cards')
+    it('speaks both in millimetres and in inches', async () => {
+      const { out } = await once(args)
+      expect(out).toMatch(/\d mm\b|Ø mm/)
+      expect(out).toMatch(/\d in\b|Ø in/)
+    })
 })
 
 describe.each(exampleStoves)('both systems of units in the pages of %s', (file) => {

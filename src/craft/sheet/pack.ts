@@ -59,8 +59,15 @@ const withAll = (page: PackedPage, blocks: readonly Block[], paper: PaperName): 
  */
 export const packPages = (drawings: readonly Blocks[], paper: PaperName): readonly PackedPage[] => {
   const turn = new Map(drawings.flatMap(({ blocks }) => blocks).map((block, index) => [block, index]))
-  const turnOf = (page: PackedPage): number =>
-    Math.min(...page.placed.map(({ block }) => turn.get(block) ?? Number.POSITIVE_INFINITY))
+  // Notes that found room beside a piece do not pull it before the pieces that come first.
+  const turnOf = ({ placed }: PackedPage): number => {
+    const pieces = placed.filter(({ block }) => block.piece !== null)
+    return Math.min(
+      ...(pieces.length > 0 ? pieces : placed).map(
+        ({ block }) => turn.get(block) ?? Number.POSITIVE_INFINITY,
+      ),
+    )
+  }
   const pages: PackedPage[] = []
   const setTogether = (blocks: readonly Block[], way: Orientation, notBefore: number): boolean => {
     for (const [index, page] of pages.entries()) {
