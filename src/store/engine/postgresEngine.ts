@@ -80,6 +80,10 @@ export const postgresEngine = async (url: string, options: PostgresOptions): Pro
   })
   // A connection that ends while idle: the next question opens another, and says so when it cannot.
   pool.on('error', () => undefined)
+  // One that ends while it is lent out, between two statements, tells nobody else: unheard, it would end this program.
+  pool.on('connect', (client) => {
+    client.on('error', () => undefined)
+  })
   const dialect = new PostgresDialect({
     pool,
     onCreateConnection: async (connection) => {

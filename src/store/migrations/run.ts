@@ -42,8 +42,16 @@ export const migrate = (
     if (kind === 'sqlite' && now < last) await sql.raw(`pragma user_version = ${last}`).execute(trx)
   })
 
-/** Does this PostgreSQL schema hold a workshop already? */
+/**
+ * Does this PostgreSQL database hold a workshop already? Asked of the catalogue as a table, not by `to_regclass`:
+ * that may answer from what the connection remembers, and waiting for an advisory lock does not make it forget
+ * (seen with PostgreSQL 15: the second of two benches at once still found none).
+ */
 export const hasTables = async (db: Kysely<Tables>): Promise<boolean> => {
-  const found = await sql<{ there: boolean }>`select to_regclass('workshop') is not null as there`.execute(db)
+  const found = await sql<{ there: boolean }>`
+    select exists (
+      select from pg_catalog.pg_class where relname = 'workshop' and pg_catalog.pg_table_is_visible(oid)
+    ) as there
+  `.execute(db)
   return found.rows[0]?.there ?? false
 }
