@@ -1,4 +1,5 @@
 import { networkSets } from './draught/networks.ts'
+import { orificePlateSets } from './draught/orificePlate.ts'
 import { packingSets } from './draught/packing.ts'
 import { passageSets } from './draught/passages.ts'
 import { pelletSets } from './draught/pellets.ts'
@@ -23,7 +24,7 @@ export const subjects: readonly Subject[] = [
   { name: 'Gas', sets: janafSets },
   { name: 'Transport', sets: transportSets },
   { name: 'Equilibrium', sets: [...constantSets, ...flameSets, ...programSets] },
-  { name: 'Draught', sets: [...passageSets, ...networkSets, ...weatherSets] },
+  { name: 'Draught', sets: [...passageSets, ...orificePlateSets, ...networkSets, ...weatherSets] },
   { name: 'Bed', sets: [...heatingValueSets, ...packingSets, ...pelletSets] },
   { name: 'Heat', sets: [...convectionSets, ...radiationSets] },
   { name: 'Pot', sets: waterSets },
