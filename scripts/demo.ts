@@ -48,9 +48,11 @@ const main = (): void => {
   const keep = (name: string, text: string): void => writeFileSync(join(out, name), text)
 
   console.log(`A stove from a file to a plan: ${stove}. The stove and its makers are invented.`)
-  keep('findings.txt', tinwright('check', stove, ...(shelf === undefined ? [] : ['--shelf', shelf])))
+  const owned = shelf === undefined ? [] : ['--shelf', shelf]
+  keep('findings.txt', tinwright('check', stove, ...owned))
   keep('prediction.txt', tinwright('predict', stove))
   tinwright('templates', stove, '--paper', 'A4', '--out', out)
+  tinwright('plan', stove, ...owned, '--paper', 'A4', '--out', out)
 
   console.log('\nMade:')
   for (const name of readdirSync(out).sort()) {
