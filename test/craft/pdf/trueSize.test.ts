@@ -6,10 +6,10 @@ import { afterAll, describe, expect, it } from 'vitest'
 import type { PaperName } from '#craft/sheet/paper.ts'
 import { templatesPdf } from '#craft/templates.ts'
 import reference from '#reference/wrapLength.json' with { type: 'json' }
-import type { Stove } from '#stove/model.ts'
+import type { RowOpening, Stove } from '#stove/model.ts'
 import { needs } from '../../outsideProgram.ts'
 import { fonts } from '../fonts.ts'
-import { largeStove, pocketStove, riserStove, testStoves } from '../stoves.ts'
+import { bareShell, largeStove, pocketStove, riserStove, round, row, testStoves } from '../stoves.ts'
 import { type ReadCircle, type ReadPage, type ReadPoint, readPdf } from './mutool.ts'
 
 /** True size as readers of others measure it. The bar: 0.05 mm. */
@@ -144,7 +144,7 @@ const ROWS: readonly RowCase[] = [
 describe('a row of holes measured by MuPDF', () => {
   it.for(ROWS)(
     '$what: diameters and hole to hole',
-    async ({ stove, diameter, count, drilled, round }, context) => {
+    async ({ stove, diameter, count, drilled, round: length }, context) => {
       needs(context, 'mutool')
       for (const paper of PAPERS) {
         let pairs = 0
@@ -158,9 +158,9 @@ describe('a row of holes measured by MuPDF', () => {
             }
             for (const [index, circle] of row.slice(1).entries()) {
               const before = row[index] as ReadCircle
-              const steps = Math.round(distance(before.centre, circle.centre) / (round / count))
+              const steps = Math.round(distance(before.centre, circle.centre) / (length / count))
               expect(steps).toBeGreaterThan(0)
-              expectNear(distance(before.centre, circle.centre), (steps * round) / count)
+              expectNear(distance(before.centre, circle.centre), (steps * length) / count)
               pairs += 1
             }
           }
@@ -173,48 +173,75 @@ describe('a row of holes measured by MuPDF', () => {
   )
 })
 
+/** A wrap 400 mm long: a body of 400 mm over π, less one thickness of paper. */
+const BODY_400 = 400 / Math.PI - 0.1
+
+/** High enough that no two pieces of its wrap share a page. */
+const tall = (body: number, intake: RowOpening): Stove =>
+  bareShell(body, { intake, high: row(round(5), 6, 100) })
+
+const WRAPS = [
+  {
+    what: 'a wrap of 519 mm',
+    stove: () => tall(165.1, row(round(22.2), 14, 30)),
+    diameter: 22.2,
+    count: 14,
+    body: 165.1,
+  },
+  {
+    what: 'a wrap of 400 mm',
+    stove: () => tall(BODY_400, row(round(15), 11, 30)),
+    diameter: 15,
+    count: 11,
+    body: BODY_400,
+  },
+]
+
 describe('pieces laid together by their ringed crosses, measured by MuPDF', () => {
   /** Registration rings are 3.2 mm across and drawn with the finest pen. */
   const rings = ({ circles }: ReadPage): readonly ReadCircle[] =>
     circles.filter(({ diameter, pen }) => near(diameter, 3.2) && pen < 0.16)
 
-  it('put the holes of the whole wrap where they belong', async (context) => {
-    needs(context, 'mutool')
-    for (const paper of PAPERS) {
-      const pages = readPdf(await write(largeStove(), paper))
-      const pieces = pages.filter((page) => holes(page, 22.2).length > 0)
-      expect(pieces.length).toBeGreaterThan(1)
-      const assembled: ReadPoint[] = []
-      let shift: ReadPoint = { x: 0, y: 0 }
-      let last: ReadPage | null = null
-      for (const page of pieces) {
-        if (last !== null) {
-          const rightmost = rings(last)
-            .toSorted((a, b) => b.centre.x - a.centre.x)
-            .slice(0, 2)
-          const leftmost = rings(page)
-            .toSorted((a, b) => a.centre.x - b.centre.x)
-            .slice(0, 2)
-          const high = (list: readonly ReadCircle[]): ReadPoint =>
-            (list.toSorted((a, b) => a.centre.y - b.centre.y)[0] as ReadCircle).centre
-          const [on, under] = [high(leftmost), high(rightmost)]
-          shift = { x: shift.x + under.x - on.x, y: shift.y + under.y - on.y }
+  it.for(WRAPS)(
+    'put the holes of $what where they belong',
+    async ({ stove, diameter, count, body }, context) => {
+      needs(context, 'mutool')
+      for (const paper of PAPERS) {
+        const pages = readPdf(await write(stove(), paper))
+        const pieces = pages.filter((page) => holes(page, diameter).length > 0)
+        expect(pieces.length).toBeGreaterThan(1)
+        const assembled: ReadPoint[] = []
+        let shift: ReadPoint = { x: 0, y: 0 }
+        let last: ReadPage | null = null
+        for (const page of pieces) {
+          if (last !== null) {
+            const rightmost = rings(last)
+              .toSorted((a, b) => b.centre.x - a.centre.x)
+              .slice(0, 2)
+            const leftmost = rings(page)
+              .toSorted((a, b) => a.centre.x - b.centre.x)
+              .slice(0, 2)
+            const high = (list: readonly ReadCircle[]): ReadPoint =>
+              (list.toSorted((a, b) => a.centre.y - b.centre.y)[0] as ReadCircle).centre
+            const [on, under] = [high(leftmost), high(rightmost)]
+            shift = { x: shift.x + under.x - on.x, y: shift.y + under.y - on.y }
+          }
+          for (const { centre } of holes(page, diameter)) {
+            const place = { x: centre.x + shift.x, y: centre.y + shift.y }
+            const twin = assembled.find((other) => distance(other, place) < 5)
+            if (twin === undefined) assembled.push(place)
+            else expectNear(distance(twin, place), 0)
+          }
+          last = page
         }
-        for (const { centre } of holes(page, 22.2)) {
-          const place = { x: centre.x + shift.x, y: centre.y + shift.y }
-          const twin = assembled.find((other) => distance(other, place) < 5)
-          if (twin === undefined) assembled.push(place)
-          else expectNear(distance(twin, place), 0)
-        }
-        last = page
+        const across = assembled.toSorted((a, b) => a.x - b.x)
+        expect(across).toHaveLength(count)
+        const pitch = (Math.PI * (body + 0.1)) / count
+        for (const [index, place] of across.entries())
+          expectNear(distance(across[0] as ReadPoint, place), index * pitch)
       }
-      const across = assembled.toSorted((a, b) => a.x - b.x)
-      expect(across).toHaveLength(14)
-      const pitch = (Math.PI * (165.1 + 0.1)) / 14
-      for (const [index, place] of across.entries())
-        expectNear(distance(across[0] as ReadPoint, place), index * pitch)
-    }
-  })
+    },
+  )
 })
 
 describe('discs measured by MuPDF', () => {

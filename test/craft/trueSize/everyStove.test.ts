@@ -36,7 +36,7 @@ import { readPdfStrokes } from './readPdf.ts'
 const SLOW = { timeout: 600_000 }
 
 const ISSUE = { date: '2031-05-17', version: '0.1.0' }
-const STOVES = 60
+const STOVES = 500
 /** Always the same ones. */
 const RANDOM = fc.sample(everyFormStove, { numRuns: STOVES, seed: 20310517 })
 
@@ -72,6 +72,9 @@ interface Made {
   readonly dxf: { readonly name: string; readonly text: string }
 }
 
+/** Words are half of what a reader has to read: so many stoves keep theirs. */
+const WITH_WORDS = 50
+
 /** Drawn once: what the writers make of a drawing is what is looked at here. */
 const DRAWN = ALL.map((stove) => flatPatterns(stove))
 
@@ -81,7 +84,11 @@ const MADE: readonly Made[] = ALL.flatMap((stove, index) => {
   if (drawings.length !== facts.length)
     throw new Error(`${stove.name}: ${drawings.length} drawings for ${facts.length}`)
   return drawings.map((drawing, at) => {
-    const sheet = looseSheet(drawing, { stove: stove.name, ...ISSUE })
+    const whole = looseSheet(drawing, { stove: stove.name, ...ISSUE })
+    const sheet =
+      index < WITH_WORDS
+        ? whole
+        : { ...whole, words: [], shapes: whole.shapes.filter(({ kind }) => kind !== 'text') }
     return {
       stove,
       index,
@@ -132,8 +139,16 @@ describe('every drawing, read by Debian’s ezdxf and by Python’s XML reader',
   const readAll = (): Readonly<Record<string, Outside>> => {
     if (Object.keys(read).length > 0) return read
     const script = fileURLToPath(new URL('readOutside.py', import.meta.url))
-    const json = execFileSync('/usr/bin/python3', [script, folder], { encoding: 'utf8', maxBuffer: 1 << 30 })
-    read = JSON.parse(json) as Readonly<Record<string, Outside>>
+    const lines = execFileSync('/usr/bin/python3', [script, folder], { encoding: 'utf8', maxBuffer: 1 << 30 })
+    read = Object.fromEntries(
+      lines
+        .trim()
+        .split('\n')
+        .map((line) => {
+          const { name, ...outside } = JSON.parse(line) as Outside & { readonly name: string }
+          return [name, outside]
+        }),
+    )
     return read
   }
 
@@ -172,8 +187,7 @@ describe('every drawing, read by Debian’s ezdxf and by Python’s XML reader',
     needs(context, 'ezdxf')
     const plain = (texts: readonly string[]): string =>
       texts.join(' ').replaceAll('“', '"').replaceAll('”', '"').replaceAll('’', "'")
-    // What is set round a drawing does not depend on what it shows.
-    for (const { svg, dxf } of MADE.slice(0, 100))
+    for (const { svg, dxf } of MADE.filter(({ index }) => index < WITH_WORDS))
       for (const { name } of [svg, dxf])
         for (const caution of MAKING_CAUTIONS)
           expect(plain((readAll()[name] as Outside).texts)).toContain(caution)
@@ -250,7 +264,7 @@ describe('every drawing as PDF, read by MuPDF', SLOW, () => {
     let page = 0
     return laid.flatMap(({ drawings, sheets: own }) => {
       const found = new Map<string, Primitive[]>(drawings.map(({ title }) => [title, []]))
-      const whole = new Map(drawings.map(({ title, shapes }) => [title, shapes]))
+      const whole = new Map(drawings.map(({ title, shapes }) => [title, new Set(shapes)]))
       for (const { pieces } of own) {
         let strokes = pages[page] as readonly Primitive[]
         page += 1
@@ -259,12 +273,17 @@ describe('every drawing as PDF, read by MuPDF', SLOW, () => {
           strokes = strokes.slice(shapes.length)
           // In the order in which layers are laid on each other. Joins and their marks are the pieces' own.
           const drawn = LAYERS.flatMap((layer) => shapes.filter((shape) => shape.layer === layer))
-          const own = here.filter((_, index) => whole.get(title)?.includes(drawn[index] as Shape))
+          const own = here.filter((_, index) => whole.get(title)?.has(drawn[index] as Shape))
           found.get(title)?.push(...own.map((item) => moved(item, clip.left - at.x, clip.bottom - at.y)))
         }
         expect(strokes).toEqual([])
       }
-      return drawings.map(({ title }) => once(found.get(title) ?? []))
+      const piecesOf = (title: string): number =>
+        own.reduce((sum, { pieces }) => sum + pieces.filter((piece) => piece.title === title).length, 0)
+      return drawings.map(({ title }) => {
+        const items = found.get(title) ?? []
+        return piecesOf(title) > 1 ? once(items) : items
+      })
     })
   }
 

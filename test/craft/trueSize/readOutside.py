@@ -1,4 +1,4 @@
-"""Reads DXF with ezdxf (audited) and SVG with Python's own XML reader, and prints what is in them as JSON.
+"""Reads DXF with ezdxf (audited) and SVG with Python's own XML reader, and prints what is in them, a line of JSON for each.
 
 python3 readOutside.py FOLDER: every .dxf and .svg in it, in millimetres, y up.
 """
@@ -100,11 +100,10 @@ def read_svg(path):
 
 if __name__ == '__main__':
     folder = sys.argv[1]
-    found = {}
+    readers = {'dxf': read_dxf, 'svg': read_svg}
+    # A line for each file, so that nothing piles up that the collector has to walk again and again.
     for name in sorted(os.listdir(folder)):
-        path = os.path.join(folder, name)
-        if name.endswith('.dxf'):
-            found[name] = read_dxf(path)
-        elif name.endswith('.svg'):
-            found[name] = read_svg(path)
-    json.dump(found, sys.stdout)
+        read = readers.get(name.rsplit('.', 1)[-1])
+        if read is not None:
+            json.dump({'name': name, **read(os.path.join(folder, name))}, sys.stdout)
+            print()
