@@ -1,11 +1,16 @@
+import { randomUUID } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import { homedir } from 'node:os'
 import { dirname, join } from 'node:path'
 import type { PngPainter } from '#craft/card/png.ts'
 import type { LetteringFonts } from '#craft/pdf/face.ts'
 import type { SolidKernel } from '#craft/solid/kernel.ts'
+import type { Answer } from '#store/answer.ts'
+import type { Workshop } from '#store/workshop.ts'
 import { loadPngPainter } from './png.ts'
 import { solidKernel } from './solidKernel.ts'
+import { workshopPlace } from './workshopPlace.ts'
 
 /** What the commands touch outside themselves; tests bring their own. */
 export interface Environment {
@@ -14,6 +19,7 @@ export interface Environment {
   /** A line about work in progress that takes the place of the last one; null takes it away. Unseen where nobody watches. */
   readonly progress: (line: string | null) => void
   readonly readText: (path: string) => string
+  readonly readBytes: (path: string) => Uint8Array
   /** Writes a file whole or not at all; makes the folder. Returns the path written. */
   readonly write: (folder: string, name: string, bytes: Uint8Array) => string
   readonly fonts: () => LetteringFonts
@@ -25,6 +31,12 @@ export interface Environment {
   readonly planScript: () => string
   /** The day, `2031-05-17`. */
   readonly today: () => string
+  /** `2031-05-17T14:05:00.000Z` */
+  readonly now: () => string
+  /** An id that nobody else has. */
+  readonly newId: () => string
+  /** The maker's workshop; `begin`: make it where there is none. Loaded when it is first asked for. */
+  readonly workshop: (begin: boolean) => Promise<Answer<Workshop>>
   readonly version: string
   /** Columns of the page. */
   readonly width: number
@@ -85,6 +97,14 @@ const pageWidth = (): number => {
   return Math.max(NARROWEST, Math.min(WIDEST, Math.floor(columns)))
 }
 
+const now = (): string => new Date().toISOString()
+
+const openMine = async (begin: boolean): Promise<Answer<Workshop>> => {
+  const { openWorkshop } = await import('#store/open.ts')
+  const machine = { platform: process.platform, home: homedir(), variables: process.env }
+  return openWorkshop(workshopPlace(machine), { at: now(), beginAs: begin ? randomUUID() : null })
+}
+
 export const nodeEnvironment = (): Environment => ({
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
@@ -92,6 +112,7 @@ export const nodeEnvironment = (): Environment => ({
     if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${line ?? ''}`)
   },
   readText: (path) => readFileSync(path, 'utf8'),
+  readBytes: (path) => new Uint8Array(readFileSync(path)),
   write: (folder, name, bytes) => {
     makeFolder(folder)
     const path = join(folder, name)
@@ -106,6 +127,9 @@ export const nodeEnvironment = (): Environment => ({
   pngPainter: loadPngPainter,
   planScript: () => readFileSync(new URL('../page/plan.js', import.meta.url), 'utf8'),
   today: () => dayOf(new Date()),
+  now,
+  newId: randomUUID,
+  workshop: openMine,
   version,
   width: pageWidth(),
 })

@@ -15,10 +15,9 @@ const reasons: Readonly<Record<string, string>> = {
   EISDIR: 'That is a folder. Name a file in it.',
 }
 
-/** Text of a file, or a problem that names it. */
-const readFile = (env: Environment, path: string, field: string): string => {
+const orProblem = <T>(read: (path: string) => T, path: string, field: string): T => {
   try {
-    return env.readText(path)
+    return read(path)
   } catch (error) {
     const code = (error as { readonly code?: string }).code ?? ''
     throw new BadInput([
@@ -32,6 +31,14 @@ const readFile = (env: Environment, path: string, field: string): string => {
     ])
   }
 }
+
+/** Text of a file, or a problem that names it. */
+const readFile = (env: Environment, path: string, field: string): string =>
+  orProblem(env.readText, path, field)
+
+/** Bytes of a file, likewise. */
+export const readFileBytes = (env: Environment, path: string, field: string): Uint8Array =>
+  orProblem(env.readBytes, path, field)
 
 /** Puts the file's name before every field, so that a message says where to look. */
 const inFile = <T>(path: string, outcome: Outcome<T>): T => {

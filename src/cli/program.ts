@@ -14,6 +14,7 @@ import { shop } from './commands/shop.ts'
 import { solids } from './commands/solids.ts'
 import { steps } from './commands/steps.ts'
 import { templates } from './commands/templates.ts'
+import { workshop } from './commands/workshop.ts'
 import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
@@ -193,6 +194,13 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--shelf <file>', 'every can of a shelf with every other')
     .option('--json', 'for programs')
     .action((what, options) => ended(fitting(env, what, options)))
+  program
+    .command('workshop')
+    .description('what is kept: list it, export all of it into one archive, import an archive or a file')
+    .argument('<task>', 'task: list, export or import')
+    .argument('[file]', 'archive (.zip); to import also a stove file or a shelf file')
+    .option('--json', 'for programs')
+    .action(async (task, file, options) => ended(await workshop(env, task, file, options)))
   return program
 }
 

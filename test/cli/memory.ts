@@ -37,6 +37,7 @@ export const memory = (
       if (text !== undefined) return text
       throw fault(`${path}/` in files ? 'EISDIR' : 'ENOENT', path)
     },
+    readBytes: (path) => new TextEncoder().encode(env.readText(path)),
     write: (folder, name, bytes) => {
       left.written.set(`${folder}/${name}`, bytes)
       return `${folder}/${name}`
@@ -47,6 +48,11 @@ export const memory = (
     pngPainter: loadPngPainter,
     planScript: () => readFileSync(new URL('../../src/page/plan.js', import.meta.url), 'utf8'),
     today: () => '2031-05-17',
+    now: () => '2031-05-17T14:05:00Z',
+    newId: () => 'id-1',
+    workshop: async () => {
+      throw new Error('no workshop in this test')
+    },
     version: '0.1.0',
     width: 80,
     ...own,

@@ -36,6 +36,15 @@ const checkPath = (path: string, known: ReadonlyMap<string, unknown>): void => {
   if (known.has(path)) spoilt(`it holds ${path} twice`)
 }
 
+/** A whole zip ends in a record of its own, behind which only a remark of 64 kB may stand: APPNOTE 4.3.16. */
+const hasEnd = (bytes: Uint8Array): boolean => {
+  const last = bytes.length - 22
+  for (let at = last; at >= Math.max(0, last - 0xffff); at--)
+    if (bytes[at] === 0x50 && bytes[at + 1] === 0x4b && bytes[at + 2] === 5 && bytes[at + 3] === 6)
+      return true
+  return false
+}
+
 const joined = (chunks: readonly Uint8Array[]): Uint8Array => {
   const whole = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0))
   let at = 0
@@ -55,6 +64,7 @@ export const unpack = (
     refuseLarge(`${megabytes(bytes.length)}, and up to ${megabytes(limits.packed)} are read`)
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b)
     refuse('not a workshop', 'This is no archive of a workshop: it is no zip file. Nothing was changed.')
+  if (!hasEnd(bytes)) spoilt('it is cut short')
   const files = new Map<string, Uint8Array>()
   const begun = new Set<string>()
   let total = 0

@@ -1,0 +1,125 @@
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Environment } from '#cli/environment.ts'
+import { type Machine, workshopPlace } from '#cli/workshopPlace.ts'
+import { openWorkshop } from '#store/open.ts'
+import { exampleFiles, flat, tinwright } from './memory.ts'
+
+let folder: string
+let own: Partial<Environment>
+let file: string
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'tinwright-cli-'))
+  file = join(folder, 'home', 'workshop.tinwright')
+  own = at(file)
+})
+afterEach(() => rmSync(folder, { recursive: true }))
+
+let ids = 0
+const at = (path: string): Partial<Environment> => ({
+  newId: () => `id-${++ids}`,
+  readBytes: (name) =>
+    name in exampleFiles ? new TextEncoder().encode(exampleFiles[name]) : new Uint8Array(readFileSync(name)),
+  write: (into, name, bytes) => {
+    mkdirSync(into, { recursive: true })
+    writeFileSync(join(into, name), bytes)
+    return join(into, name)
+  },
+  workshop: (begin) =>
+    openWorkshop({ file: path }, { at: '2031-05-17T14:05:00Z', beginAs: begin ? 'workshop-1' : null }),
+})
+
+const run = (...args: readonly string[]) => tinwright(['workshop', ...args], {}, own)
+
+describe('tinwright workshop', () => {
+  it('imports files, lists them, exports all, and brings it into another workshop', async () => {
+    expect(await run('import', 'heron.stove.json')).toMatchObject({
+      code: 0,
+      out: '1 new, 0 brought up to date, 0 here already\n',
+      err: '',
+    })
+    expect((await run('import', 'shelf.json')).out).toContain('21 new')
+    expect((await run('import', 'shelf.json')).out).toContain('21 here already')
+    const { out } = await run('list')
+    expect(out).toContain(': 22 things')
+    expect(out).toMatch(/^ {2}stove {2}2031-05-17 {2}Heron$/m)
+    const archive = join(folder, 'out', 'all.zip')
+    expect((await run('export', archive)).out).toContain(`${archive}: 22 things in 22 revisions, 0 photos`)
+
+    own = at(join(folder, 'other', 'workshop.tinwright'))
+    expect(flat((await run('import', archive)).out)).toContain('22 new, 0 brought up to date, 0 here already')
+    expect((await run('list')).out).toContain('Heron')
+    expect(flat((await run('import', archive)).out)).toContain('0 new, 0 brought up to date, 22 here already')
+  })
+
+  it('answers in JSON', async () => {
+    await run('import', 'heron.stove.json')
+    const listed = JSON.parse((await run('list', '--json')).out)
+    expect(listed).toMatchObject({ workshop: { format: 1 }, documents: [{ kind: 'stove', name: 'Heron' }] })
+    const archive = join(folder, 'all.zip')
+    expect(JSON.parse((await run('export', archive, '--json')).out)).toMatchObject({
+      path: archive,
+      documents: 1,
+    })
+    expect(JSON.parse((await run('import', archive, '--json')).out)).toMatchObject({ added: 0, kept: 1 })
+  })
+
+  it('makes no workshop to look at, and says that there is none', async () => {
+    for (const args of [['list'], ['export', join(folder, 'all.zip')]]) {
+      const { code, out, err } = await run(...args)
+      expect({ code, out }).toEqual({ code: 2, out: '' })
+      expect(flat(err)).toContain(`There is no workshop at ${file}`)
+    }
+    expect(existsSync(dirname(file))).toBe(false)
+    expect(existsSync(join(folder, 'all.zip'))).toBe(false)
+  })
+
+  it('says in a sentence what it will not do', async () => {
+    const text = join(folder, 'notes.txt')
+    writeFileSync(text, 'not a stove')
+    const zip = join(folder, 'bad.zip')
+    writeFileSync(zip, 'PK, but no archive')
+    for (const [args, said] of [
+      [['burn'], 'allowed is list, export FILE or import FILE'],
+      [['list', 'what'], 'allowed is list, export FILE or import FILE'],
+      [['export'], 'allowed is list, export FILE or import FILE'],
+      [['import', join(folder, 'nobody')], 'There is no such file'],
+      [['import', text], 'notes.txt will not do, and nothing was changed'],
+      [['import', zip], 'The archive is damaged'],
+    ] as const) {
+      const { code, out, err } = await run(...args)
+      expect({ code, out }).toEqual({ code: 2, out: '' })
+      expect(flat(err)).toContain(said)
+    }
+  })
+})
+
+describe('where the workshop is', () => {
+  const machine = (own: Partial<Machine>): Machine => ({
+    platform: 'linux',
+    home: '/home/maker',
+    variables: {},
+    ...own,
+  })
+
+  it('is the folder for data of the system, unless the maker says otherwise', () => {
+    expect(workshopPlace(machine({}))).toEqual({
+      file: '/home/maker/.local/share/tinwright/workshop.tinwright',
+    })
+    expect(workshopPlace(machine({ variables: { XDG_DATA_HOME: '/data' } }))).toEqual({
+      file: '/data/tinwright/workshop.tinwright',
+    })
+    expect(workshopPlace(machine({ platform: 'darwin', home: '/Users/maker' }))).toEqual({
+      file: '/Users/maker/Library/Application Support/Tinwright/workshop.tinwright',
+    })
+    expect(workshopPlace(machine({ platform: 'win32', variables: { APPDATA: '/roaming' } }))).toEqual({
+      file: '/roaming/Tinwright/workshop.tinwright',
+    })
+    const variables = { TINWRIGHT_HOME: '/mine' }
+    expect(workshopPlace(machine({ variables }))).toEqual({ file: '/mine/workshop.tinwright' })
+    const server = 'postgres://club/stoves'
+    expect(workshopPlace(machine({ variables: { ...variables, TINWRIGHT_DB: server } }))).toEqual({ server })
+  })
+})
