@@ -2,10 +2,11 @@ import { long } from '#basis/text/bothUnits.ts'
 import { toRadians } from '#basis/units.ts'
 import { isSeamed, outsideAt } from '#stove/can/ends.ts'
 import { bodyAt, widestBody } from '#stove/can/taper.ts'
-import type { Can, CanPart, RowOpening, WallHole } from '#stove/model.ts'
+import type { Can, CanPart, RowOpening } from '#stove/model.ts'
 import { drilledCount, placeRow } from '#stove/opening/row.ts'
 import type { Drawing, Layer, Point, Shape } from '../../drawing.ts'
 import { isFootDrilled } from '../../flat/hole.ts'
+import { flatOutline } from '../../section/beyond.ts'
 import { drawScene, FIELD, line, polyline, rectangle, type SceneLabel, scaleFor, upright } from './page.ts'
 
 /** A can from its front, bearing 0 towards the eye; bearing 90 is on the left. Millimetres of the can. */
@@ -23,46 +24,6 @@ export interface Bought {
   /** [mm] */
   readonly above: number
   readonly below: number
-}
-
-const arc = (
-  radius: number,
-  from: number,
-  to: number,
-  steps: number,
-): readonly (readonly [number, number])[] =>
-  Array.from({ length: steps + 1 }, (_, i) => {
-    const angle = from + ((to - from) * i) / steps
-    return [radius * Math.cos(angle), radius * Math.sin(angle)]
-  })
-
-/** Outline of an opening on the flat wall, about its middle [mm]. */
-const flatOutline = (hole: WallHole): readonly (readonly [along: number, up: number])[] => {
-  const box = (width: number, height: number): readonly (readonly [number, number])[] => [
-    [-width / 2, -height / 2],
-    [0, -height / 2],
-    [width / 2, -height / 2],
-    [width / 2, height / 2],
-    [0, height / 2],
-    [-width / 2, height / 2],
-  ]
-  switch (hole.shape) {
-    case 'round':
-      return arc(mm(hole.diameter) / 2, 0, 2 * Math.PI, 24)
-    case 'slit':
-      return hole.along === 'axis'
-        ? box(mm(hole.width), mm(hole.length))
-        : box(mm(hole.length), mm(hole.width))
-    case 'window': {
-      const [width, height] = [mm(hole.width), mm(hole.height)]
-      if (hole.foot === 'square') return box(width, height)
-      return [
-        ...arc(width / 2, Math.PI, 2 * Math.PI, 12).map(([x, y]) => [x, y + width / 2 - height / 2] as const),
-        [width / 2, height / 2],
-        [-width / 2, height / 2],
-      ]
-    }
-  }
 }
 
 export interface CanView {
