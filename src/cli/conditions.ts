@@ -16,6 +16,7 @@ export interface ConditionOptions {
   readonly pressure?: string
   readonly wind?: string
   readonly windFrom?: string
+  readonly screen?: boolean
 }
 
 /** Gives a command the options for fuel and weather. */
@@ -36,6 +37,7 @@ export const withSite = (command: Command): Command =>
       '--wind-from <bearing>',
       'where it comes from, from the stove’s front mark clockwise, e.g. "90 deg"',
     )
+    .option('--screen', 'a screen as high as the stove stands close by on the wind’s side')
 
 export const siteOf = (options: ConditionOptions): Site => {
   if (options.altitude !== undefined && options.pressure !== undefined)
@@ -58,6 +60,16 @@ export const siteOf = (options: ConditionOptions): Site => {
         'Say how strong the wind is as well: --wind "2 m/s".',
       ),
     ])
+  if (options.screen === true && options.wind === undefined)
+    throw new BadInput([
+      problemOf(
+        'site.no-wind',
+        '--screen',
+        'no wind',
+        'a wind for the screen to stand in',
+        'Say how strong the wind is before the screen: --wind "2 m/s".',
+      ),
+    ])
   const altitude = optionQuantity(options.altitude, '--altitude', 'altitude')
   return {
     temperature:
@@ -68,6 +80,7 @@ export const siteOf = (options: ConditionOptions): Site => {
     wind: {
       speed: optionQuantity(options.wind, '--wind', 'windSpeed') ?? 0,
       from: optionQuantity(options.windFrom, '--wind-from', 'bearing') ?? 0,
+      ...(options.screen === true ? { screened: true } : {}),
     },
   }
 }

@@ -9,10 +9,10 @@ import { regimeBlock } from './regime.ts'
 import { labelled, wrap } from './text.ts'
 import { degrees, percent, twice } from './units.ts'
 
-export const windText = ({ speed, from }: Prediction['site']['wind']): string =>
+export const windText = ({ speed, from, screened }: Prediction['site']['wind']): string =>
   speed === 0
     ? 'calm'
-    : `wind ${twice(speed, 'windSpeed', 'mph')} from ${formatQuantity(from, 'bearing')} of the front mark`
+    : `wind ${twice(speed, 'windSpeed', 'mph')} from ${formatQuantity(from, 'bearing')} of the front mark${screened === true ? ', behind a screen' : ''}`
 
 const headBlock = ({ stove, fuel, site }: Prediction, width: number): string =>
   [

@@ -11,11 +11,12 @@ export const REGIME_MEANING: Readonly<Record<Regime, string>> = {
     'so much air falls on the gas that it may chill the flame and put it out. Fewer or smaller secondary holes.',
 }
 
-const SHELTER = 'It stands in the wind: try it with a wind break, `--wind "0 m/s"`, as well.'
+const SHELTER = 'It stands in the wind: try it behind a screen, `--screen`, as well.'
 
 /** How the stove burns, what that means, and what to do about it. */
 export const regimeBlock = ({ halfway, site }: Prediction, width: number): string => {
-  const windy = site.wind.speed > 0 && halfway.regime !== 'clean' ? ` ${SHELTER}` : ''
+  const windy =
+    site.wind.speed > 0 && site.wind.screened !== true && halfway.regime !== 'clean' ? ` ${SHELTER}` : ''
   return wrap(
     `Regime: ${halfway.regime.toUpperCase()}: ${REGIME_MEANING[halfway.regime]}${windy}`,
     width,

@@ -39,6 +39,10 @@ export const site = z
     wind: z.strictObject({
       speed: quantity('m/s', 'Wind at the stove’s own height'),
       from: quantity('deg', 'Where it comes from, clockwise from the stove’s front mark'),
+      screened: z
+        .boolean()
+        .optional()
+        .describe('A screen stands close by on that side; the speed is that before it.'),
     }),
   })
   .describe('Where it burns.')

@@ -8,6 +8,7 @@ import { saturationTemperature } from '#science/pot/saturation.ts'
 import type { Skirt } from '#science/pot/skirt.ts'
 import { evaporationHeat, waterDensity, waterHeat } from '#science/pot/water.ts'
 import type { Site } from '#science/site.ts'
+import { feltWind } from '#science/weather/wind.ts'
 import type { BurnStep } from './record.ts'
 
 /** A pot of water over a burn. */
@@ -103,7 +104,7 @@ export const cook = (
             : [],
         skirt,
         air,
-        windSpeed: site.wind.speed,
+        windSpeed: feltWind(site.wind, coefficients.windScreen).speed,
       },
       coefficients,
     )

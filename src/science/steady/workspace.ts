@@ -13,7 +13,7 @@ import type { ChargedFuel } from '#science/fuel/charge.ts'
 import { AIR, AIR_MOLES, specificEnthalpy, specificHeat } from '#science/gas/blend.ts'
 import { type ViscosityRatio, viscosityRatio } from '#science/gas/viscosityRatio.ts'
 import type { Site } from '#science/site.ts'
-import { type Wind, windPressureAtHole, windPressureAtTop } from '#science/weather/wind.ts'
+import { feltWind, type Wind, windPressureAtHole, windPressureAtTop } from '#science/weather/wind.ts'
 import { type BedTable, emptyBed } from './bedTable.ts'
 import type { FrontStream } from './frontStream.ts'
 import { type HeatSystem, layOutHeat } from './heatSystem.ts'
@@ -166,6 +166,7 @@ export const layOut = (given: SteadyInput): Workspace => {
   }
   const temperature = ofNodes(site.temperature)
   const gasFraction = ofNodes(0)
+  const wind = feltWind(site.wind, coefficients.windScreen)
   return {
     ...input,
     network,
@@ -173,7 +174,7 @@ export const layOut = (given: SteadyInput): Workspace => {
     table: linkTable(plan, coefficients),
     bed: emptyBed(plan.bed.segments.length),
     airDensity,
-    windHead: Float64Array.from(plan.links, (link) => windDrive(link, site.wind, airDensity, coefficients)),
+    windHead: Float64Array.from(plan.links, (link) => windDrive(link, wind, airDensity, coefficients)),
     airEnthalpy,
     viscosity: viscosityOf(given),
     temperature,

@@ -2,10 +2,12 @@ import { angleFromWind, cylinderPressureCoefficient } from './cylinderPressure.t
 
 /** The wind at the stove. */
 export interface Wind {
-  /** Mean speed at the stove's own height, behind whatever shelters it [m/s]. */
+  /** Mean speed at the stove's own height [m/s]. */
   readonly speed: number
   /** Where it comes from: bearing from the stove's front mark, clockwise from above [deg]. */
   readonly from: number
+  /** A screen as high as the stove stands close by on that side; `speed` is that before it. */
+  readonly screened?: boolean
 }
 
 export const calm: Wind = { speed: 0, from: 0 }
@@ -38,4 +40,8 @@ export const windPressureAtTop = (wind: Wind, airDensity: number, coefficient: n
  * coefficient table; the pressures fall with its square. A screen round the whole stove also evens the
  * pressure out, which this leaves aside.
  */
-export const behindScreen = (wind: Wind, passed: number): Wind => ({ ...wind, speed: wind.speed * passed })
+export const behindScreen = ({ speed, from }: Wind, passed: number): Wind => ({ speed: speed * passed, from })
+
+/** The wind that the stove itself feels [m/s]; `passed` is `windScreen` of the coefficient table. */
+export const feltWind = (wind: Wind, passed: number): Wind =>
+  wind.screened === true ? behindScreen(wind, passed) : wind

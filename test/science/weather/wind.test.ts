@@ -1,6 +1,11 @@
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { orThrow } from '#basis/problem.ts'
 import reference from '#reference/windCylinder.json' with { type: 'json' }
+import { medianCoefficients } from '#science/coefficients.ts'
+import { mildDay } from '#science/site.ts'
+import { predictSteady } from '#science/steady/predict.ts'
 import { windCoefficients } from '#science/weather/coefficients.ts'
 import {
   angleFromWind,
@@ -8,7 +13,15 @@ import {
   meanCylinderCoefficient,
 } from '#science/weather/cylinderPressure.ts'
 import { FORECAST_HEIGHT, roughnessLength, type Terrain, windAtHeight } from '#science/weather/terrain.ts'
-import { behindScreen, calm, windHead, windPressureAtHole, windPressureAtTop } from '#science/weather/wind.ts'
+import {
+  behindScreen,
+  calm,
+  type Wind,
+  windHead,
+  windPressureAtHole,
+  windPressureAtTop,
+} from '#science/weather/wind.ts'
+import { readStove } from '#stove/document/read.ts'
 
 const bearing = fc.double({ min: -720, max: 720, noNaN: true })
 const share = fc.double({ min: 0.3, max: 1, noNaN: true })
@@ -113,6 +126,26 @@ describe('wind on a stove', () => {
     const screened = behindScreen(wind, 0.3)
     expect(screened.from).toBe(30)
     expect(windHead(screened.speed, 1.2)).toBeCloseTo(0.09 * windHead(4, 1.2), 10)
+  })
+})
+
+describe('a screen before a whole stove', () => {
+  const stove = orThrow(readStove(readFileSync('examples/greylag.stove.json', 'utf8')))
+  const power = (wind: Wind): number => {
+    const outcome = orThrow(predictSteady(stove, { site: { ...mildDay, wind } }))
+    return outcome.kind === 'prediction' ? outcome.prediction.woodGas.firepower : 0
+  }
+
+  test('burns as in the wind that the screen leaves, and far better than without it', () => {
+    const open = { speed: 3, from: 0 }
+    const screened = power({ ...open, screened: true })
+    expect(screened).toBe(power({ speed: 3 * medianCoefficients.windScreen, from: 0 }))
+    expect(screened).toBeGreaterThan(1.5 * power(open))
+    expect(screened).toBeLessThan(power(calm))
+  })
+
+  test('changes nothing in calm air', () => {
+    expect(power({ ...calm, screened: true })).toBe(power(calm))
   })
 })
 
