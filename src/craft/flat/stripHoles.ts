@@ -1,10 +1,10 @@
 import type { Metres } from '#basis/units.ts'
 import { placeRow } from '#stove/opening/row.ts'
-import { type Box, grow } from '../box.ts'
+import type { Box } from '../box.ts'
 import type { Point, Shape } from '../drawing.ts'
 import { moved, setDown, turned } from '../move.ts'
 import { alongStrip } from './bearing.ts'
-import { holeBox, leftOutHole, wallHole } from './hole.ts'
+import { holeBox, holeSize, leftOutHole, wallHole } from './hole.ts'
 import type { NamedRow, Strip } from './strip.ts'
 import { trimAt } from './trim.ts'
 
@@ -37,16 +37,11 @@ export const stripHoles = (strip: Strip): readonly StripHole[] =>
     )
   })
 
-/** How far round each place that a hole is drawn at lies: its own, and once round where it runs over an end [mm]. */
-export const copiesOf = ({ development }: Strip, { along, up, box }: StripHole): readonly number[] => {
-  const { left, right } = grow(box, -0.001)
+/** How far round each place that a hole is drawn at lies: its own, and once round where the cut itself runs over an end [mm]. */
+const copiesOf = ({ development }: Strip, { along, up, row }: StripHole): readonly number[] => {
   const { length } = development
-  const wide = length / development.roundAt(up)
-  return [
-    0,
-    ...(along + right * wide > length ? [-length] : []),
-    ...(along + left * wide < 0 ? [length] : []),
-  ]
+  const half = (holeSize(row.row.hole).width / 2 - 0.001) * (length / development.roundAt(up))
+  return [0, ...(along + half > length ? [-length] : []), ...(along - half < 0 ? [length] : [])]
 }
 
 /** A shape cut off at the end of the paper at `along`, which runs straight up the wall there. */
@@ -73,16 +68,21 @@ export const placesOf = (
   }))
 
 /**
- * The outline of a place. Where it runs over an end of the strip it is drawn at both ends: whole on the
- * overlap, cut off at the bare end.
+ * The outline of a place. Where the cut runs over an end of the strip it is drawn at both ends: whole on the
+ * overlap, cut off at the bare end. On paper the punch gets one cross a hole, where the hole's middle lies on the
+ * wrap; tin that overlaps is drilled in both its layers.
  */
 export const stripHoleShapes = (strip: Strip, hole: StripHole): readonly Shape[] => {
   const { development, tab } = strip
   const shapes = (hole.leftOut ? leftOutHole : wallHole)(hole.row.row.hole, { x: 0, y: 0 })
   const places = placesOf(strip, hole)
-  return places.flatMap(({ along, middle }) => {
-    const here = shapes.map((shape) => setDown(shape, middle, development.turnAt(along)))
-    if (places.length === 1) return here
+  const { left, right } = hole.box
+  return places.flatMap(({ along, middle }, copy) => {
+    const drawn =
+      copy > 0 && strip.stuff === 'paper' ? shapes.filter(({ layer }) => layer !== 'dimension') : shapes
+    const here = drawn.map((shape) => setDown(shape, middle, development.turnAt(along)))
+    // Arms of a cross may reach over an end that the hole itself keeps clear of.
+    if (along + left >= 0 && along + right <= development.length + tab) return here
     return here
       .flatMap((shape) => trimmedAt(strip, shape, 0, 'right'))
       .flatMap((shape) => trimmedAt(strip, shape, development.length + tab, 'left'))

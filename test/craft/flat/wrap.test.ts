@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { degrees, fromMillimetres } from '#basis/units.ts'
+import type { Drawing } from '#craft/drawing.ts'
 import { lengthRound } from '#craft/flat/development.ts'
 import { flatPatterns } from '#craft/flat/pattern.ts'
 import { PAPER_THICKNESS } from '#craft/flat/wrap.ts'
@@ -34,6 +35,38 @@ describe('the length of a wrap', () => {
   it('of a band is that of its own tin, halfway through', () => {
     const { left, right } = stripEnds(drawingOf(flatPatterns(pocketStove()), 'Flat tin of damper'))
     expect(right - left).toBeCloseTo(Math.PI * (83.2 + 0.2), 6)
+  })
+})
+
+describe('a crowded row, whose ends meet between two holes or in one', () => {
+  /** Level arms of punch crosses: they lie at the height of the holes. */
+  const crosses = (shapes: Drawing['shapes']): number => {
+    const levels = circlesOf(shapes, 'drill').map(({ centre }) => centre.y)
+    return shapes.filter(
+      (shape) =>
+        shape.kind === 'line' &&
+        shape.layer === 'dimension' &&
+        shape.from.y === shape.to.y &&
+        levels.some((y) => Math.abs(y - shape.from.y) < 1e-9),
+    ).length
+  }
+
+  // 330.97 mm over 40 is 8.27 mm a place: between holes of 6.35 mm the join finds 1.9 mm, less than the arms of two crosses.
+  it('draws a hole once where only its cross reaches over the end', () => {
+    const { shapes } = wrapOf(105.25, { ring: row(round(6.35), 40, 40) })
+    expect(circlesOf(shapes, 'drill')).toHaveLength(40)
+    expect(crosses(shapes)).toBe(40)
+  })
+
+  // 5 mm a place: two rows of 4 mm holes half a pitch apart leave no gap anywhere.
+  it('gives the punch one cross a hole, also where a hole is drawn at both ends', () => {
+    const rows = (height: number, turned: number) => row(round(4), 48, height, { bearing: degrees(turned) })
+    const { shapes } = wrapOf(76.4, { low: rows(30, 0), high: rows(50, 3.75) })
+    expect(crosses(shapes)).toBe(2 * 48)
+    const drilled = shapes.filter(
+      ({ kind, layer }) => layer === 'drill' && (kind === 'circle' || kind === 'arc'),
+    )
+    expect(drilled.length).toBeGreaterThan(2 * 48)
   })
 })
 
