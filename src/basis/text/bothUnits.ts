@@ -5,6 +5,9 @@ import { formatLength } from './format.ts'
 import { type InchDenominator, inchFraction } from './inchFraction.ts'
 import { readSingle } from './single.ts'
 
+const INCH = 0.0254
+const ROW = quantity('clearance')
+
 /** A length in both systems, as sentences and pages say it [from m]: `9 mm (23/64 in)`. */
 export const long = (length: number): string => formatLength(length as Metres, { units: 'both' })
 
@@ -14,6 +17,22 @@ const HUNDREDTHS = 1e5
 export const closely = (length: number): string => {
   const [, decimals = ''] = String(Math.round(length * HUNDREDTHS) / 100).split('.')
   return formatLength(length as Metres, { units: 'both', digits: decimals.length })
+}
+
+const SIXTY_FOURTH = INCH / 64
+
+/**
+ * How far something may be off [from m]: `1 mm (3/64 in)`, the nearest sixty-fourth, which a rule shows, rather than thousandths
+ * that it does not. What is finer than that, or would not read as one length, is said by `long`.
+ */
+export const slack = (length: number): string => {
+  const text = `${formatLength(length as Metres, { units: 'mm' })} (${inchFraction(length as Metres, 64).text})`
+  const [first, second] = [
+    readSingle(formatLength(length as Metres, { units: 'mm' }), ROW),
+    readSingle(inchFraction(length as Metres, 64).text, ROW),
+  ]
+  const agree = first.ok && second.ok && halvesAgree(first.value, second.value)
+  return length >= SIXTY_FOURTH / 2 && agree ? text : long(length)
 }
 
 /** From one length to another, the smaller first [from m]: `8.6 mm (11/32 in) to 10.6 mm (27/64 in)`. */
@@ -29,8 +48,6 @@ export const wide = (area: number): string => {
   return `${squareMillimetres.toFixed(squareMillimetres < 10 ? 1 : 0)} mm² (${squareInches.toFixed(squareInches < 1 ? 2 : 1)} in²)`
 }
 
-const INCH = 0.0254
-const ROW = quantity('clearance')
 /** A maker’s rule has sixteenths, and thirty-seconds on its first inches: common practice, no source. */
 const ruleMarks = (length: number): InchDenominator => (length < INCH / 4 ? 32 : 16)
 /** Below this a rule has no say: tin is told in thousandths [m]. */

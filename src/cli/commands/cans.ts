@@ -1,5 +1,5 @@
 import { BadInput } from '#basis/problem.ts'
-import { long } from '#basis/text/bothUnits.ts'
+import { long, slack } from '#basis/text/bothUnits.ts'
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import { canCapacity } from '#stove/can/capacity.ts'
@@ -76,7 +76,7 @@ const tablePage = (width: number): string =>
     wrap('`tinwright cans CODE` shows one of them with what to expect of its body, sheet and weight.', width),
   )
 
-const measuredText = ({ value, tolerance }: Measured): string => `${long(value)} ± ${long(tolerance)}`
+const measuredText = ({ value, tolerance }: Measured): string => `${long(value)} ± ${slack(tolerance)}`
 
 const sheet = (thickness: Metres): string => formatLength(thickness, { units: 'both', digits: 2 })
 

@@ -15,7 +15,7 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
+import { findingsOf, stopsBlock } from '../page/findings.ts'
 import { readMe } from '../page/readMe.ts'
 import { page, wrap } from '../page/text.ts'
 import { formatOf, solidFiles } from '../solid/write.ts'
@@ -154,7 +154,8 @@ export const guides = async (
   const how = optionsOf(options)
   const whole = stoveFrom(env, file)
   const stove = onlyPart(whole, options.part)
-  const stops = checkStove(whole, null).filter(({ severity }) => severity === 'stop')
+  const findings = checkStove(whole, null)
+  const stops = findings.filter(({ severity }) => severity === 'stop')
   const found = drillGuides(await env.solidKernel(), stove, how)
   if (found.guides.length === 0) nothing(file, found.refused)
   const code = stops.length === 0 && found.refused.length === 0 ? EXIT.fine : EXIT.findings
@@ -184,13 +185,16 @@ export const guides = async (
       without,
       refused,
     }
-    env.out(`${JSON.stringify({ ...answer, stopFindings: stops, cautions: MAKING_CAUTIONS }, null, 2)}\n`)
+    env.out(
+      `${JSON.stringify({ ...answer, stopFindings: stops, warnFindings: findings.filter(({ severity }) => severity === 'warn'), cautions: MAKING_CAUTIONS }, null, 2)}\n`,
+    )
     return code
   }
   env.out(
     page(
       paths.map((path) => wrap(path, env.width, '', '  ')).join('\n'),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
+      findingsOf('warn', findings, env.width),
       ...found.guides.map((guide) => block(headOf(guide), guide.notes, env.width)),
       block('Not made', refusals, env.width),
       block('Without a guide', withoutLines(found), env.width),

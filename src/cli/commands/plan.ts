@@ -7,7 +7,7 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { documentFrom, shelfFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
+import { findingsOf, stopsBlock } from '../page/findings.ts'
 import { page, wrap } from '../page/text.ts'
 import { gatherPlan } from '../plan/gather.ts'
 import { bandSets, watched } from '../sampling.ts'
@@ -30,7 +30,8 @@ export const plan = async (env: Environment, file: string, options: PlanOptions)
   const sets = bandSets(options.bands)
   const { stove, file: document } = documentFrom(env, file)
   const shelf = options.shelf === undefined ? null : shelfFrom(env, options.shelf)
-  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const findings = checkStove(stove, null)
+  const stops = findings.filter(({ severity }) => severity === 'stop')
   const kernel = await env.solidKernel()
   const input = watched(env, (progress) =>
     gatherPlan(
@@ -60,7 +61,15 @@ export const plan = async (env: Environment, file: string, options: PlanOptions)
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
   const { pages, missingLetters } = made
   if (options.json === true) {
-    const answer = { stove: stove.name, paper, pages, paths, missingLetters, stopFindings: stops }
+    const answer = {
+      stove: stove.name,
+      paper,
+      pages,
+      paths,
+      missingLetters,
+      stopFindings: stops,
+      warnFindings: findings.filter(({ severity }) => severity === 'warn'),
+    }
     env.out(`${JSON.stringify({ ...answer, cautions: MAKING_CAUTIONS }, null, 2)}\n`)
     return code
   }
@@ -71,6 +80,7 @@ export const plan = async (env: Environment, file: string, options: PlanOptions)
         wrap(`${paths[1]}: the same for a screen, in one file, with the stove to turn`, env.width),
       ].join('\n'),
       stopsBlock(stops, 'Do not build this stove as it is drawn:', env.width),
+      findingsOf('warn', findings, env.width),
       'noBurn' in input.burn ? wrap(`As drawn it does not burn: ${input.burn.noBurn}`, env.width) : null,
       wrap(
         'Print at 100 % (no “fit to page”), then measure both bars on every template: each is 100 mm long, the line beside it 4 in.',

@@ -7,7 +7,7 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { shelfFrom, stoveFrom } from '../input.ts'
 import { outlookOf } from '../outlook.ts'
 import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
+import { findingsOf, stopsBlock } from '../page/findings.ts'
 import { shopBlocks } from '../page/shop.ts'
 import { page, wrap } from '../page/text.ts'
 
@@ -19,7 +19,8 @@ export interface ShopOptions {
 export const shop = (env: Environment, file: string, options: ShopOptions): ExitCode => {
   const stove = stoveFrom(env, file)
   const shelf = options.shelf === undefined ? null : shelfFrom(env, options.shelf)
-  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const findings = checkStove(stove, null)
+  const stops = findings.filter(({ severity }) => severity === 'stop')
   const swaps = shelf === null ? [] : bitSwaps(stove, shelf)
   const made = shopList(stove, {
     shelf,
@@ -35,7 +36,13 @@ export const shop = (env: Environment, file: string, options: ShopOptions): Exit
         // The swapped stove itself is for solving, not for reading.
         instead: instead.map(({ swap: { stove: _, ...swap }, outlook }) => ({ ...swap, outlook })),
       })) ?? null
-    const answer = { ...made, missing, stopFindings: stops, cautions: MAKING_CAUTIONS }
+    const answer = {
+      ...made,
+      missing,
+      stopFindings: stops,
+      warnFindings: findings.filter(({ severity }) => severity === 'warn'),
+      cautions: MAKING_CAUTIONS,
+    }
     env.out(`${JSON.stringify(answer, null, 2)}\n`)
     return code
   }
@@ -43,6 +50,7 @@ export const shop = (env: Environment, file: string, options: ShopOptions): Exit
     page(
       wrap(`${stove.name}: shop list`, env.width),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
+      findingsOf('warn', findings, env.width),
       ...shopBlocks(made, env.width),
       cautionBlock(env.width),
     ),

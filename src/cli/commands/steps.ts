@@ -9,7 +9,7 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
+import { findingsOf, stopsBlock } from '../page/findings.ts'
 import { stepBlocks } from '../page/steps.ts'
 import { page, wrap } from '../page/text.ts'
 
@@ -31,7 +31,8 @@ const wordsOf = ({ sentences, checks }: BuildStep): readonly string[] => [
 
 export const steps = (env: Environment, file: string, options: StepsOptions): ExitCode => {
   const stove = stoveFrom(env, file)
-  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const findings = checkStove(stove, null)
+  const stops = findings.filter(({ severity }) => severity === 'stop')
   const made = buildSteps(stove)
   const { out } = options
   const pictures =
@@ -52,7 +53,13 @@ export const steps = (env: Environment, file: string, options: StepsOptions): Ex
       ...step,
       picture: pictures[index] ?? null,
     }))
-    const answer = { stove: stove.name, steps: told, stopFindings: stops, cautions: MAKING_CAUTIONS }
+    const answer = {
+      stove: stove.name,
+      steps: told,
+      stopFindings: stops,
+      warnFindings: findings.filter(({ severity }) => severity === 'warn'),
+      cautions: MAKING_CAUTIONS,
+    }
     env.out(`${JSON.stringify(answer, null, 2)}\n`)
     return code
   }
@@ -60,6 +67,7 @@ export const steps = (env: Environment, file: string, options: StepsOptions): Ex
     page(
       wrap(`${stove.name}: ${made.length} steps`, env.width),
       stopsBlock(stops, 'Do not build this stove as it is drawn:', env.width),
+      findingsOf('warn', findings, env.width),
       ...stepBlocks(made, pictures, env.width),
       pictures.length > 0
         ? null

@@ -10,7 +10,7 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
+import { findingsOf, stopsBlock } from '../page/findings.ts'
 import { page, wrap } from '../page/text.ts'
 
 export interface TemplatesCommandOptions {
@@ -125,7 +125,8 @@ export const templates = async (
 ): Promise<ExitCode> => {
   const [paper, formats] = [paperOf(options.paper), formatsOf(options.as)]
   const stove = stoveFrom(env, file)
-  const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
+  const findings = checkStove(stove, null)
+  const stops = findings.filter(({ severity }) => severity === 'stop')
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
   // All of it is made before any of it is written.
   const made = await drawnFor(env, stove, file, { formats, paper, date: options.date ?? env.today() })
@@ -140,6 +141,7 @@ export const templates = async (
       files: files.map(({ path, format, title, pages }) => ({ path, format, title, pages })),
       missingLetters: made.missingLetters,
       stopFindings: stops,
+      warnFindings: findings.filter(({ severity }) => severity === 'warn'),
       cautions: MAKING_CAUTIONS,
     }
     env.out(`${JSON.stringify(answer, null, 2)}\n`)
@@ -149,6 +151,7 @@ export const templates = async (
     page(
       files.map((one) => wrap(fileLine(one, paper), env.width, '', '  ')).join('\n'),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
+      findingsOf('warn', findings, env.width),
       wrap(PRINTING, env.width),
       made.missingLetters.length === 0
         ? null

@@ -1,4 +1,4 @@
-import { long } from '#basis/text/bothUnits.ts'
+import { long, slack } from '#basis/text/bothUnits.ts'
 import { fromMillimetres, type Metres } from '#basis/units.ts'
 import { readSizeCode } from '#stove/can/sizeCode.ts'
 import type { Can, CanEnd, CanPart, Shelf, Stove } from '#stove/model.ts'
@@ -43,7 +43,7 @@ const boughtHeightOf = (can: Can): Metres => {
   return isTrimmed(can) ? ((can.height.value + ABOVE_TRIM) as Metres) : can.height.value
 }
 
-const within = (value: number, tolerance: number): string => `${long(value)} ± ${long(tolerance)}`
+const within = (value: number, tolerance: number): string => `${long(value)} ± ${slack(tolerance)}`
 
 const measureText = (can: Can): readonly string[] => {
   // One seam is enough to measure over, be it the one that is cut away later.

@@ -2,6 +2,7 @@ import { orThrow } from '#basis/problem.ts'
 import { long } from '#basis/text/bothUnits.ts'
 import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
 import { builtSheet } from '#stove/built/sheet.ts'
+import { checkStove } from '#stove/check/checkStove.ts'
 import type { Placement, Stove } from '#stove/model.ts'
 import { fastenersOf } from '../shop/fasteners.ts'
 import { BURNING_CAUTIONS, CUTTING_CAUTIONS } from './cautions.ts'
@@ -145,6 +146,14 @@ const placeStep = (stove: Stove, placed: readonly PlacedPart[], index: number): 
 
 const highest = (placed: readonly PlacedPart[]): number => Math.max(...placed.map(({ top }) => top))
 
+/** What is to be seen behind a band that is turned open; of one that cannot free its holes, what stands against it. */
+const openOf = (stove: Stove, band: string): string => {
+  const shut = checkStove(stove, null).find(
+    ({ code, part }) => code === 'damper.cannot-open' && part === band,
+  )
+  return shut === undefined ? ': open, every hole behind it shows whole.' : `. ${shut.sentence}`
+}
+
 const dryFit = (stove: Stove, placed: readonly PlacedPart[]): BuildStep => {
   const title = 'Try the whole stove, cold'
   const tall = highest(placed)
@@ -162,7 +171,7 @@ const dryFit = (stove: Stove, placed: readonly PlacedPart[]): BuildStep => {
           ]),
       ...(band === undefined
         ? []
-        : [`Turn ${band.name} from open to shut and back: open, every hole behind it shows whole.`]),
+        : [`Turn ${band.name} from open to shut and back${openOf(stove, band.name)}`]),
     ],
     parts: placed.map(({ name }) => name),
     makes: [],

@@ -1,4 +1,4 @@
-import { long } from '#basis/text/bothUnits.ts'
+import { long, slack } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import type { CanPart, Opening, Part, RowOpening } from '#stove/model.ts'
 import { drilledCount, wallHoleSize, wrapBearing } from '#stove/opening/row.ts'
@@ -23,7 +23,7 @@ export const lengthCheck = (
 ): StepCheck => ({
   part,
   opening,
-  sentence: `${opening ?? part}: ${long(value)} ${what}, ± ${long(tolerance)}.`,
+  sentence: `${opening ?? part}: ${long(value)} ${what}, ± ${slack(tolerance)}.`,
   value: value as Metres,
   tolerance: tolerance as Metres,
 })

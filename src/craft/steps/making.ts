@@ -1,4 +1,4 @@
-import { long } from '#basis/text/bothUnits.ts'
+import { long, slack } from '#basis/text/bothUnits.ts'
 import type { Metres } from '#basis/units.ts'
 import { bodyInside, isSeamed, isWhole } from '#stove/can/ends.ts'
 import { bodyAt } from '#stove/can/taper.ts'
@@ -228,7 +228,7 @@ const markSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[]
           handCheck(
             name,
             null,
-            `the ends of the wrap meet within ${long(0.001)}: else measure the can again and print for its true size.`,
+            `the ends of the wrap meet within ${slack(0.001)}: else measure the can again and print for its true size.`,
           ),
           ...openingsAt(part, 'wall')
             .filter(isRow)
@@ -340,7 +340,7 @@ const drillSteps = (bench: Bench, name: string, part: Part): readonly BuildStep[
   })
 
 const BORE_WAYS =
-  'Up to about 32 mm (1 1/4 in) a step drill or a hole saw makes it; a larger one wants a hole for the snips inside its line, then curved snips, staying 1 mm (0.039 in) inside; file to the line.'
+  'Up to about 32 mm (1 1/4 in) a step drill or a hole saw makes it; a larger one wants a hole for the snips inside its line, then curved snips, staying 1 mm (3/64 in) inside; file to the line.'
 
 /** Bores, and the outline of a disc, while there is tin to clamp. */
 const boreSteps = (_: Bench, name: string, part: Part): readonly BuildStep[] => {

@@ -55,7 +55,7 @@ const gather = (stove: Stove, cans: readonly CanToFind[]): BuildStep => ({
   key: 'gather',
   title: 'Gather the cans and measure them',
   sentences: [
-    'Measure every can before you cut one: cans of one code differ, and a part that is 1 mm (0.039 in) too wide does not go in.',
+    'Measure every can before you cut one: cans of one code differ, and a part that is 1 mm (3/64 in) too wide does not go in.',
     ...cans.map(
       ({ part, code, measure }) => `${part}${code === null ? '' : ` (${code})`}: ${measure.at(-1)}`,
     ),

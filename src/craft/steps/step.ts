@@ -6,7 +6,7 @@ import type { NamedOpening } from '../shop/making.ts'
 export interface StepCheck {
   readonly part: string
   readonly opening: string | null
-  /** `intake: 21 mm (53/64 in) from the bottom edge to the hole centre, ± 1 mm (0.039 in).` */
+  /** `intake: 21 mm (53/64 in) from the bottom edge to the hole centre, ± 1 mm (3/64 in).` */
   readonly sentence: string
   /** Null where it is not a length [m]. */
   readonly value: Metres | null

@@ -1,6 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { closely, long, onRule, onRuleAtLeast, onRuleAtMost, span, wide } from '#basis/text/bothUnits.ts'
+import {
+  closely,
+  long,
+  onRule,
+  onRuleAtLeast,
+  onRuleAtMost,
+  slack,
+  span,
+  wide,
+} from '#basis/text/bothUnits.ts'
 import { readLength } from '#basis/text/length.ts'
 import { fromMillimetres as mm } from '#basis/units.ts'
 
@@ -15,6 +24,16 @@ test('closely enough that near misses differ, and no digit more than it takes', 
   expect(closely(mm(97))).toBe('97 mm (3 13/16 in)')
   expect(closely(mm(0.2))).toBe('0.2 mm (0.008 in)')
   expect(closely(0)).toBe('0 mm (0 in)')
+})
+
+test('how far something may be off, in marks of a rule where it has them', () => {
+  expect([1, 0.5, 0.3, 2].map((off) => slack(mm(off)))).toEqual([
+    '1 mm (3/64 in)',
+    '0.5 mm (1/64 in)',
+    '0.3 mm (1/64 in)',
+    '2 mm (5/64 in)',
+  ])
+  expect(slack(mm(0.1))).toBe('0.1 mm (0.004 in)')
 })
 
 test('an area in both units', () => {

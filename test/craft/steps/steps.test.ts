@@ -135,10 +135,10 @@ describe('what a step says', () => {
 
   test('where a row lies, in both systems, from which edge, how well', () => {
     expect(step(named('redshank'), 'mark out shell').checks.map(({ sentence }) => sentence)).toEqual([
-      'shell: the ends of the wrap meet within 1 mm (0.039 in): else measure the can again and print for its true size.',
-      'intake: 21 mm (53/64 in) from the bottom edge to the hole centre, ± 1 mm (0.039 in).',
+      'shell: the ends of the wrap meet within 1 mm (3/64 in): else measure the can again and print for its true size.',
+      'intake: 21 mm (53/64 in) from the bottom edge to the hole centre, ± 1 mm (3/64 in).',
       // π × (100.4 + 0.1) / 12 = 26.31
-      'intake: 26.3 mm (1 1/16 in) from centre to centre, measured round the wall, ± 1 mm (0.039 in).',
+      'intake: 26.3 mm (1 1/16 in) from centre to centre, measured round the wall, ± 1 mm (3/64 in).',
       'intake: number 1 lies at 0° from the front mark, clockwise seen from above.',
       'intake: place 7 (180°) stays whole: it is crossed out on the template.',
     ])
