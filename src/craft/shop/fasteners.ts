@@ -8,6 +8,8 @@ export interface Fastener {
   readonly count: number
   readonly what: string
   readonly where: string
+  /** The part they go in with; null for what carries the pot. */
+  readonly goesWith: string | null
 }
 
 /** Outside of screw threads [m]: metric, and by number and fraction of an inch. From memory. */
@@ -38,6 +40,10 @@ const roundOf = (opening: Opening): number | null =>
       ? opening.hole.diameter
       : null
 
+/** What slips into a part and lies on the screws in its wall; null for none. */
+const carriedBy = (stove: Stove, part: string): string | null =>
+  stove.assembly.find(({ place, host }) => place === 'slips into' && host === part)?.part ?? null
+
 const inFixings = (stove: Stove): readonly Fastener[] =>
   [...stove.parts].flatMap(([part, { openings }]) =>
     [...openings].flatMap(([name, opening]): readonly Fastener[] => {
@@ -46,13 +52,15 @@ const inFixings = (stove: Stove): readonly Fastener[] =>
       const screw = screwFor(diameter)
       const count = holeCount(opening)
       const where = `in the ${plural(count, 'hole')} of ${called(name)} on ${called(part)}`
+      const goesWith = carriedBy(stove, part) ?? part
       return screw === 'wire'
-        ? [{ count, what: `ends of steel wire up to ${long(diameter)} thick`, where }]
+        ? [{ count, what: `ends of steel wire up to ${long(diameter)} thick`, where, goesWith }]
         : [
             {
               count,
               what: `${screw} screws with nuts, about ${long(SCREW_LENGTH)} long, ${PLAIN}`,
               where: `${where}, heads outside, nuts inside`,
+              goesWith,
             },
           ]
     }),
@@ -73,6 +81,7 @@ const inAssembly = (stove: Stove): readonly Fastener[] =>
           count: 1,
           what: `M3 (#4) screw with nut, as short as you have, ${PLAIN}; or a fold of the overlap`,
           where: `through the overlap of ${called(part)}, clear of its openings; tight enough to stay, loose enough to turn`,
+          goesWith: part,
         },
       ]
     if (place === 'on ground' && raised > 0)
@@ -81,6 +90,7 @@ const inAssembly = (stove: Stove): readonly Fastener[] =>
           count: 3,
           what: `feet ${long(raised)} high: long screws, or stones`,
           where: `under ${called(part)}`,
+          goesWith: part,
         },
       ]
     if (place === 'stands in' && raised > 0)
@@ -89,6 +99,7 @@ const inAssembly = (stove: Stove): readonly Fastener[] =>
           count: 3,
           what: `spacers ${long(raised)} high: screws, or rings of tin`,
           where: `under ${called(part)}, on the floor of ${called(host ?? '')}`,
+          goesWith: part,
         },
       ]
     if (place === 'slips into' && raised > 0 && !hasFixing(stove, host))
@@ -97,6 +108,7 @@ const inAssembly = (stove: Stove): readonly Fastener[] =>
           count: 3,
           what: `bits of steel wire or tabs of tin, ${PLAIN}`,
           where: `in the wall of ${called(host ?? '')}, ${long(raised)} above its bottom edge, where ${called(part)} does not hold by itself`,
+          goesWith: part,
         },
       ]
     return []
@@ -112,6 +124,7 @@ export const fastenersOf = (stove: Stove): readonly Fastener[] => [
           count: 3,
           what: `steel rods or long screws that hold the pot ${long(stove.potGap ?? 0)} above the rim, ${PLAIN}`,
           where: 'on the top rim, a third of the way round from each other',
+          goesWith: null,
         },
       ]
     : []),

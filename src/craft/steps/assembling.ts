@@ -89,22 +89,13 @@ const placeStep = (stove: Stove, placed: readonly PlacedPart[], index: number): 
   const round = gap?.label.replace(/^gap to /, '') ?? ''
   const inPlace = stove.assembly.slice(0, index + 1).map((one) => one.part)
   const gapSeen = gap !== undefined && inPlace.includes(round)
-  const screws = fastenersOf(stove).filter(
-    ({ where }) =>
-      where.includes(`“${part}”`) && (host === null || !where.includes(`“${host}”`) || place !== 'hangs in'),
-  )
-  const hostScrews = fastenersOf(stove).filter(
-    ({ where }) => host !== null && place === 'slips into' && where.includes(`“${host}”`),
-  )
-  const used = [
-    ...new Set([...screws.filter(() => place !== 'sits on' && place !== 'hangs in'), ...hostScrews]),
-  ]
+  const used = fastenersOf(stove).filter(({ goesWith }) => goesWith === part)
   const hostAt = placed.find(({ name }) => name === host)
   const offHost = raised > PLACED && (place === 'slips over' || place === 'slips into')
   const overGround = raised > PLACED && place === 'on ground'
   const fixing = [
     ...used.map(({ count, what, where }) => `${count} × ${what}: ${where}.`),
-    ...(hostScrews.length > 0 ? reachingScrews(stove, placement) : []),
+    ...(used.length > 0 && place === 'slips into' ? reachingScrews(stove, placement) : []),
   ]
   return {
     key: `place ${part}`,
@@ -164,6 +155,9 @@ const dryFit = (stove: Stove, placed: readonly PlacedPart[]): BuildStep => {
     sentences: [
       'Nothing is forced, nothing jams, nothing hangs on a burr: take it apart and together three times.',
       'Push it gently at the top: it rights itself and does not walk.',
+      ...fastenersOf(stove)
+        .filter(({ goesWith }) => goesWith === null)
+        .map(({ count, what, where }) => `${count} × ${what}: ${where}.`),
       ...(stove.potDiameter === null
         ? []
         : [

@@ -5,6 +5,7 @@ import { boxesMeet, liesIn, shapeBox } from '#craft/box.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import type { Drawing } from '#craft/drawing.ts'
 import { textWidth } from '#craft/lettering/measure.ts'
+import { fastenersOf } from '#craft/shop/fasteners.ts'
 import { openingsIn } from '#craft/shop/making.ts'
 import type { BuildStep } from '#craft/steps/step.ts'
 import { buildSteps } from '#craft/steps/steps.ts'
@@ -22,7 +23,7 @@ import { testStoves } from '../stoves.ts'
 const examples = stoveExamples.map(({ text }) => orThrow(readStove(text)))
 const named = (name: string): Stove => orThrow(readStove(exampleNamed(name).text))
 
-/** Every opening made in one step, every part placed in one, hosts before guests, all openings before that. */
+/** Every opening made and every screw told of in one step, every part placed in one, hosts before guests, all openings before that. */
 const isWhole = (stove: Stove): void => {
   const steps = buildSteps(stove)
   const keys = steps.map(({ key }) => key)
@@ -36,6 +37,14 @@ const isWhole = (stove: Stove): void => {
   expect([...placedAt.keys()].sort()).toEqual([...stove.parts.keys()].sort())
   for (const { part, host } of stove.assembly)
     if (host !== null) expect(placedAt.get(host)).toBeLessThan(placedAt.get(part) ?? -1)
+  for (const { count, what, where } of fastenersOf(stove)) {
+    const told = `${count} × ${what}: ${where}.`
+    const telling = steps.filter(({ sentences }) => sentences.includes(told))
+    expect(
+      telling.map(({ key }) => key),
+      told,
+    ).toHaveLength(1)
+  }
   const sheet = builtSheet(stove)
   for (const { part, opening } of openingsIn(stove)) {
     const made = steps.flatMap((step, index) =>
