@@ -122,12 +122,12 @@ export const svgLayers = (
     ),
   )
 
-/**
- * Writes a sheet as one SVG at true size [mm]: width and height in millimetres, one unit of the drawing a
- * millimetre, a group for every layer, arcs as arcs, text as text. No script, nothing fetched. Coordinates
- * are rounded to 0.1 µm, so that the same sheet gives the same bytes.
- */
-export const svgDrawing = ({ title, width, height, shapes, words }: LooseSheet): string => {
+/** One SVG at true size round what is drawn in it: width and height in millimetres, one unit of the drawing a millimetre. */
+export const millimetrePage = (
+  { title, width, height }: Pick<LooseSheet, 'title' | 'width' | 'height'>,
+  words: readonly string[],
+  inside: readonly string[],
+): string => {
   const [wide, high] = [number(width), number(height)]
   return `${element(
     'svg',
@@ -137,15 +137,22 @@ export const svgDrawing = ({ title, width, height, shapes, words }: LooseSheet):
       height: `${high}mm`,
       viewBox: `0 0 ${wide} ${high}`,
       role: 'img',
-      'aria-labelledby': 'title description',
+      'aria-labelledby': words.length > 0 ? 'title description' : 'title',
       'font-family': FONTS,
     },
     [
       '',
       element('title', { id: 'title' }, escaped(title)),
-      element('desc', { id: 'description' }, escaped(words.join('\n'))),
-      ...svgLayers(shapes, height, { isNamed: true }),
+      ...(words.length > 0 ? [element('desc', { id: 'description' }, escaped(words.join('\n')))] : []),
+      ...inside,
       '',
     ].join('\n'),
   )}\n`
 }
+
+/**
+ * Writes a sheet as one SVG at true size [mm]: a group for every layer, arcs as arcs, text as text. No script, nothing
+ * fetched. Coordinates are rounded to 0.1 µm, so that the same sheet gives the same bytes.
+ */
+export const svgDrawing = (sheet: LooseSheet): string =>
+  millimetrePage(sheet, sheet.words, svgLayers(sheet.shapes, sheet.height, { isNamed: true }))
