@@ -1,6 +1,7 @@
 import { formatQuantity } from '#basis/text/format.ts'
 import type { BurnFigureInput } from '#craft/figure/burnFigure.ts'
 import type { FigureEvent } from '#craft/figure/input.ts'
+import { figureTwice } from '#craft/told/band.ts'
 import type { BurnReport, ReportEvent } from '#science/answers/burn/report.ts'
 
 /** What stands beside a mark. */
@@ -36,7 +37,7 @@ const eventsOf = ({ events }: BurnReport): readonly FigureEvent[] => {
 /** The report as the figure wants it. */
 export const figureOf = (report: BurnReport): BurnFigureInput => {
   const { fuel, bands, boils, asked, series, boilingPoint, site } = report
-  const weight = `${formatQuantity(fuel.charge, 'mass')} (${formatQuantity(fuel.charge, 'mass', 'oz')})`
+  const weight = figureTwice(fuel.charge, 'mass', 'oz')
   const air = `${formatQuantity(site.temperature, 'ambientTemperature')}, ${
     site.wind.speed === 0 ? 'calm' : `wind ${formatQuantity(site.wind.speed, 'windSpeed')}`
   }`

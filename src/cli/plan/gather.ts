@@ -72,7 +72,16 @@ const burnOf = (stove: Stove, bandSets: number, progress: Progress): PlanInput['
           ? steady.value.noBurn.sentence
           : 'Its fuel is not known.',
     }
-  return { summary: steady.value.prediction, report: outcome.report, figure: figureOf(outcome.report) }
+  const { report } = outcome
+  const { prediction } = steady.value
+  // One burn, one length and one power in all of a plan: those of the march from lighting on, not of the steady front.
+  const woodGas = {
+    firepower: report.figures.firepower,
+    firepowerHighest: report.figures.firepowerHigh,
+    firepowerLowest: report.figures.firepowerLow,
+    duration: report.figures.woodGasTime,
+  }
+  return { summary: { ...prediction, woodGas }, report, figure: figureOf(report) }
 }
 
 /** A stove of more parts than can be tried in every order has no bundle. */

@@ -51,7 +51,7 @@ export const burnFacts = (report: BurnReport): readonly Fact[] => {
   const boil = boilText(report, 1)
   return [
     {
-      label: '1 L (1.06 US qt) of water boils in',
+      label: '1 L (1.06 US qt) of water boils, from pot on, in',
       value: boil.value,
       ...(boil.band === '' || bands === null
         ? {}
@@ -68,14 +68,14 @@ const shown = (passages: readonly Passage[]): readonly Passage[] =>
 
 const passageTable = (passages: readonly Passage[]): Block => ({
   kind: 'table',
-  widths: [4.4, 4.2, 2.6, 1.8, 3.6, 2.4],
+  widths: [4.2, 3.9, 3.9, 3.5, 3.4, 1.9],
   head: ['air and gas through', 'open area', 'flow', 'speed', 'heat', 'of the draught'],
   align: ['left', 'right', 'right', 'right', 'right', 'right'],
   rows: shown(passages).map(({ name, area, massFlow, velocity, temperature, lossShare }) => [
     name,
     `${Math.round(area * 1e6)} mm² (${(area / 0.0254 ** 2).toFixed(2)} in²)`,
-    `${formatQuantity(Math.abs(massFlow), 'massFlow')}${massFlow < 0 ? ' out' : ''}`,
-    `${Math.abs(velocity).toFixed(2)} m/s`,
+    `${figureTwice(Math.abs(massFlow), 'massFlow', 'lb/h')}${massFlow < 0 ? ' out' : ''}`,
+    `${Math.abs(velocity).toFixed(2)} m/s (${(Math.abs(velocity) / 0.3048).toFixed(2)} ft/s)`,
     `${Math.round(temperature - 273.15)} °C (${Math.round((temperature - 273.15) * 1.8 + 32)} °F)`,
     percent(lossShare),
   ]),
@@ -133,6 +133,11 @@ export const burningBlocks = (
           },
         ]),
     { kind: 'subheading', text: 'Water' },
+    {
+      kind: 'text',
+      muted: true,
+      text: `Times from the pot going on, ${figureText(report.asked.pot.putOnAt, 'timeAfterLighting')} after lighting; the marks of the next picture count from lighting.`,
+    },
     waterTable(report),
     {
       kind: 'together',

@@ -1,4 +1,3 @@
-import { formatQuantity } from '#basis/text/format.ts'
 import { flatPatterns } from '../flat/pattern.ts'
 import type { Block } from '../page/block.ts'
 import { htmlPage } from '../page/html/page.ts'
@@ -39,11 +38,11 @@ const predictedTrial = ({ burn }: PlanInput): TrialPrediction | undefined => {
   const { figures, fuel, boils, course } = burn.report
   const boil = boils.find(({ litres }) => litres === 1)?.time ?? null
   return {
-    fuel: formatQuantity(fuel.charge, 'mass'),
+    fuel: figureTwice(fuel.charge, 'mass', 'oz'),
     boil: boil === null ? null : `${figureText(boil, 'timeAfterLighting')} after pot on`,
     flameOut: `${figureText(figures.woodGasTime, 'burnTime')} of gas`,
     charTime: figureText(figures.charTime, 'burnTime'),
-    char: formatQuantity(figures.charLeft, 'mass'),
+    char: figureTwice(figures.charLeft, 'mass', 'oz'),
     firepower: figureTwice(figures.firepower, 'firepower', 'Btu/h'),
     regime: course,
   }

@@ -5,10 +5,17 @@ import type { Measure } from '#stove/built/measure.ts'
 import { builtSheet } from '#stove/built/sheet.ts'
 import type { Stove } from '#stove/model.ts'
 import type { Block } from '../page/block.ts'
+import { figureTwice } from '../told/band.ts'
 import type { TrialSheet } from '../trial/sheet.ts'
 
 const plannedText = ({ planned, quantity: key }: Measure): string =>
-  planned === null ? '' : quantity(key).kind === 'length' ? long(planned) : formatQuantity(planned, key)
+  planned === null
+    ? ''
+    : quantity(key).kind === 'length'
+      ? long(planned)
+      : quantity(key).kind === 'mass'
+        ? figureTwice(planned, key, 'oz')
+        : formatQuantity(planned, key)
 
 /** What to measure on the finished stove, with room to write. */
 export const builtBlocks = (stove: Stove): readonly Block[] => {

@@ -1,6 +1,4 @@
 import { long } from '#basis/text/bothUnits.ts'
-import { formatLength } from '#basis/text/format.ts'
-import type { Metres } from '#basis/units.ts'
 import type { Opening, Part, WallHole } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 import type { AirPassage } from './airState.ts'
@@ -12,9 +10,8 @@ const NB = '\u00a0'
 export const tied = (text: string): string => text.replace(/(\d|×|Ø) (?=[^(·])/g, `$1${NB}`)
 
 const mmText = (length: number): string => String(Number((length * 1000).toFixed(1)))
-const inText = (length: number): string =>
-  formatLength(length as Metres, { units: 'in', denominator: 64 }).replace(/ in$/, '')
 const inches = (length: number): string => long(length).replace(/^.*\((.*)\)$/, '$1')
+const inText = (length: number): string => inches(length).replace(/ in$/, '')
 
 /** Two figures are as many as a median deserves. */
 export const figure = (value: number): string => {
