@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { orThrow } from '#basis/problem.ts'
 import { nodeEnvironment } from '#cli/environment.ts'
-import { gatherPlan, viewsOf } from '#cli/plan/gather.ts'
+import { gatherPlan, viewsOf } from '#compose/plan.ts'
 import { planHtml, planPdf } from '#craft/plan/plan.ts'
 import { readStove } from '#stove/document/read.ts'
 import { timing } from './measure.ts'

@@ -18,7 +18,7 @@ const pure = (imports: readonly string[], types: readonly string[] = []): Layer 
 })
 const onTop = (imports: readonly string[]): Layer => ({ imports, types: [], pure: false })
 
-const PURE = ['basis', 'stove', 'science', 'proof', 'search', 'craft'] as const
+const PURE = ['basis', 'stove', 'science', 'proof', 'search', 'craft', 'compose'] as const
 
 /** Who may import whom: docs/decisions/0003-layers.md. */
 export const LAYERS: Readonly<Record<string, Layer>> = {
@@ -28,10 +28,14 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   proof: pure(['basis', 'stove', 'science']),
   search: pure(['basis', 'stove', 'science', 'proof']),
   craft: pure(['basis', 'stove'], ['science', 'proof']),
-  store: onTop(PURE),
-  server: onTop([...PURE, 'store']),
-  cli: onTop([...PURE, 'store']),
-  web: onTop(PURE),
+  // The one pure place that may run a prediction and draw it.
+  compose: pure(['basis', 'stove', 'science', 'proof', 'search', 'craft']),
+  // What browser and server say to each other.
+  wire: pure(['basis']),
+  store: onTop([...PURE, 'wire']),
+  server: onTop([...PURE, 'wire', 'store']),
+  cli: onTop([...PURE, 'wire', 'store', 'server']),
+  web: onTop([...PURE, 'wire']),
   // Runs in a published plan: no module, imports nothing.
   page: onTop([]),
 }

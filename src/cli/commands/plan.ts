@@ -1,3 +1,4 @@
+import { gatherPlan } from '#compose/plan.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { fileNameOf } from '#craft/fileName.ts'
 import { planHtml, planPdf } from '#craft/plan/plan.ts'
@@ -9,7 +10,6 @@ import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
 import { findingsOf, stopsBlock } from '../page/findings.ts'
 import { page, wrap } from '../page/text.ts'
-import { gatherPlan } from '../plan/gather.ts'
 import { bandSets, watched } from '../sampling.ts'
 import { paperOf } from './templates.ts'
 

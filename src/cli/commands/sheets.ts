@@ -1,12 +1,11 @@
 import { BadInput } from '#basis/problem.ts'
 import { long } from '#basis/text/bothUnits.ts'
-import { formatQuantity } from '#basis/text/format.ts'
+import { predictedFor } from '#compose/trialPrediction.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { fileNameOf } from '#craft/fileName.ts'
 import type { PaperName } from '#craft/sheet/paper.ts'
-import { NO_PREDICTION, type TrialPrediction } from '#craft/trial/sheet.ts'
 import { blankSheetsPdf } from '#craft/trial/sheetsPdf.ts'
-import { type ReportOutcome, reportOf } from '#science/answers/burn/report.ts'
+import { reportOf } from '#science/answers/burn/report.ts'
 import { setupOf } from '../burn/setup.ts'
 import type { ConditionOptions } from '../conditions.ts'
 import type { Environment } from '../environment.ts'
@@ -15,7 +14,6 @@ import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { cautionBlock } from '../page/cautions.ts'
 import { page, wrap } from '../page/text.ts'
-import { twice } from '../page/units.ts'
 
 export interface SheetsOptions extends Omit<ConditionOptions, 'fuel'> {
   readonly paper: string
@@ -32,27 +30,6 @@ const paperOf = (name: string): PaperName => {
   throw new BadInput([
     problemOf('paper.unknown', '--paper', name, PAPERS.join(' or '), 'Name the paper your printer holds.'),
   ])
-}
-
-/** What stands beside the blanks of the trial sheet: the burn as the model has it. */
-export const predictedFor = (outcome: ReportOutcome): TrialPrediction => {
-  if (outcome.kind === 'no burn') return { ...NO_PREDICTION, regime: 'does not burn' }
-  const { fuel, figures, boils, events, course } = outcome.report
-  // The most water that boils: what is worth putting on.
-  const boil = [...boils].reverse().find(({ boilsAt }) => boilsAt !== null)
-  const after = (time: number | undefined): string | null =>
-    time === undefined ? null : `${formatQuantity(time, 'burnTime')} after lighting`
-  const at = (...kinds: readonly string[]): string | null =>
-    after(events.find(({ kind }) => kinds.includes(kind))?.time)
-  return {
-    fuel: twice(fuel.charge, 'mass', 'oz'),
-    boil: boil?.boilsAt == null ? 'never' : `${boil.litres} L, ${after(boil.boilsAt)}`,
-    flameOut: at('flame out', 'front at the floor', 'front out'),
-    charTime: at('char out'),
-    char: twice(figures.charLeft, 'mass', 'oz'),
-    firepower: twice(figures.firepower, 'firepower', 'Btu/h'),
-    regime: course,
-  }
 }
 
 export const sheets = async (env: Environment, file: string, options: SheetsOptions): Promise<ExitCode> => {

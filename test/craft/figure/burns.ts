@@ -1,5 +1,5 @@
 import { orThrow } from '#basis/problem.ts'
-import { figureOf } from '#cli/burn/figure.ts'
+import { figureOf } from '#compose/burnFigure.ts'
 import { type BurnOptions, setupOf } from '#cli/burn/setup.ts'
 import type { BurnFigureInput, FigureStep } from '#craft/figure/input.ts'
 import { reportOf } from '#science/answers/burn/report.ts'

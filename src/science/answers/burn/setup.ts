@@ -1,5 +1,5 @@
-import type { CookingWish } from '#science/answers/figures.ts'
-import type { Site } from '#science/site.ts'
+import { type CookingWish, usualWish } from '#science/answers/figures.ts'
+import { mildDay, type Site } from '#science/site.ts'
 import type { Stove } from '#stove/model.ts'
 
 export interface DamperTurn {
@@ -27,3 +27,15 @@ export interface BurnSetup {
   readonly wish: CookingWish
   readonly trip: Trip | null
 }
+
+/** As the stove file says, on a mild day, in cans that have been through a fire, under a pot with its lid on. */
+export const plainSetup = (stove: Stove): BurnSetup => ({
+  stove,
+  site: mildDay,
+  moisture: null,
+  burntOff: true,
+  hot: false,
+  turns: [],
+  wish: { ...usualWish, potDiameter: stove.potDiameter ?? usualWish.potDiameter },
+  trip: null,
+})

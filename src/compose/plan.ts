@@ -6,20 +6,20 @@ import { arranged } from '#craft/solid/arrange.ts'
 import type { SolidKernel } from '#craft/solid/kernel.ts'
 import { stoveSolids } from '#craft/solid/solids.ts'
 import { buildSteps } from '#craft/steps/steps.ts'
+import { figureTwice } from '#craft/told/band.ts'
 import { EXPLODED_CAMERA, PLAN_CAMERA } from '#craft/view/camera.ts'
 import { viewSvg } from '#craft/view/svg.ts'
 import { viewOf } from '#craft/view/view.ts'
 import { reportOf } from '#science/answers/burn/report.ts'
+import { plainSetup } from '#science/answers/burn/setup.ts'
 import type { Progress } from '#science/answers/sampled.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { canWindows } from '#stove/check/canWindow.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import { smallestBundle } from '#stove/fit/packing.ts'
 import type { Shelf, Stove } from '#stove/model.ts'
-import { figureOf } from '../burn/figure.ts'
-import { setupOf } from '../burn/setup.ts'
-import { outlookOf } from '../outlook.ts'
-import { twice } from '../page/units.ts'
+import { figureOf } from './burnFigure.ts'
+import { outlookOf } from './outlook.ts'
 
 /** What a plan wants besides the stove. */
 export interface PlanWish
@@ -63,7 +63,7 @@ export const viewsOf = (stove: Stove, kernel: SolidKernel): PlanViews => {
 
 const burnOf = (stove: Stove, bandSets: number, progress: Progress): PlanInput['burn'] => {
   const steady = predictSteady(stove)
-  const outcome = reportOf(setupOf(stove, {}), bandSets, progress)
+  const outcome = reportOf(plainSetup(stove), bandSets, progress)
   if (outcome.kind === 'no burn') return { noBurn: outcome.noBurn.sentence }
   if (!steady.ok || steady.value.kind === 'no burn')
     return {
@@ -90,7 +90,7 @@ const MOST_PARTS = 12
 const bundleOf = ({ parts }: Stove): PlanBundle | null => {
   if (parts.size > MOST_PARTS) return null
   const { mass, diameter, height } = smallestBundle(parts)
-  return { weight: twice(mass, 'mass', 'oz'), packed: `${long(diameter)} across, ${long(height)} high` }
+  return { weight: figureTwice(mass, 'mass', 'oz'), packed: `${long(diameter)} across, ${long(height)} high` }
 }
 
 /** Works out everything a plan shows: the burn with its bands, lists, steps, solids and their pictures. */
