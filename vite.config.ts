@@ -1,0 +1,20 @@
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vite'
+
+/** The bench in the browser: `src/web` to `dist/web`, which the server reads at its start. */
+export default defineConfig({
+  root: 'src/web',
+  base: '/',
+  plugins: [react()],
+  publicDir: 'public',
+  worker: { format: 'es' },
+  build: {
+    outDir: '../../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    // The policy of the page lets no script run from a data: address.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  server: { host: '127.0.0.1', proxy: { '/api': 'http://127.0.0.1:4300' } },
+})
