@@ -1,8 +1,8 @@
+import type { NamedText } from '#wire/files.ts'
 import type { Answer } from './answer.ts'
 import { doStep } from './documents/journal.ts'
 import type { Engine } from './engine/engine.ts'
 import { bringFile, noArrivals } from './files/importFile.ts'
-import type { NamedText } from './files/namedText.ts'
 import type { Act, DocumentHead } from './workshop.ts'
 
 export interface DemoReport {

@@ -1,32 +1,29 @@
-import { MAX_CHARACTERS } from '#stove/document/json.ts'
+import type { MAX_CHARACTERS } from '#stove/document/json.ts'
+import {
+  ID_ALLOWED,
+  INSTANT_ALLOWED,
+  isId,
+  isInstant,
+  MAX_NAME,
+  MAX_TEXT as WIRE_TEXT,
+} from '#wire/limits.ts'
 import { refuse } from './answer.ts'
 import type { Act } from './workshop.ts'
 
-/** As many characters as a stove file may have. */
-export const MAX_TEXT = MAX_CHARACTERS
-export const MAX_NOTE = 4000
-export const MAX_NAME = 120
-export const MAX_LABEL = 200
-export const MAX_EVENT = 10_000
-/** Events in one batch: a phone that was away for a whole burn. */
-export const MAX_EVENTS = 5000
-/** A photo of a phone has three to eight. [bytes] */
-export const MAX_PHOTO = 16_000_000
+export { MAX_EVENT, MAX_EVENTS, MAX_LABEL, MAX_NAME, MAX_NOTE, MAX_PHOTO } from '#wire/limits.ts'
 
-const ID = /^[A-Za-z0-9][A-Za-z0-9_.-]{0,79}$/
-const INSTANT = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d{1,3})?Z$/
+/** As many characters as a stove file may have: the compiler sees to it that both say the same. */
+export const MAX_TEXT: typeof MAX_CHARACTERS = WIRE_TEXT
 
 const refuseField = (field: string, allowed: string): never =>
   refuse('bad input', `${field} will not do; allowed is ${allowed}. Nothing was changed.`)
 
 export const checkId = (id: string, field: string): void => {
-  if (!ID.test(id))
-    refuseField(field, 'an id of up to 80 letters, digits, - _ and dots that begins with a letter or a digit')
+  if (!isId(id)) refuseField(field, ID_ALLOWED)
 }
 
 export const checkInstant = (at: string, field: string): void => {
-  if (!INSTANT.test(at) || Number.isNaN(Date.parse(at)))
-    refuseField(field, 'a time such as 2031-05-17T14:05:00Z')
+  if (!isInstant(at)) refuseField(field, INSTANT_ALLOWED)
 }
 
 /**

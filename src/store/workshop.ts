@@ -1,220 +1,49 @@
-import type { Answer } from './answer.ts'
-import type { ArchiveReport } from './archive/merge.ts'
+import type { Answer } from '#wire/answer.ts'
+import type { Changes } from '#wire/changes.ts'
+import type {
+  Act,
+  DocumentHead,
+  ListWish,
+  NewDocument,
+  NewRevision,
+  OpenDocument,
+  Revision,
+  RevisionHead,
+  WorkshopAbout,
+} from '#wire/documents.ts'
+import type { Autosave, Draft, EditMove } from '#wire/drafts.ts'
+import type { ArchiveReport, ImportReport, NamedText, PhotoWords } from '#wire/files.ts'
+import type { Setting } from '#wire/settings.ts'
+import type { EventBatch, TrialEvent } from '#wire/trials.ts'
+import type { UndoReport, UndoState } from '#wire/undo.ts'
 import type { ExportedArchive } from './archive/write.ts'
 import type { DemoReport } from './demo.ts'
-import type { ImportReport } from './files/importFile.ts'
-import type { NamedText } from './files/namedText.ts'
-import type { Kind } from './kinds.ts'
 
-/**
- * Who does something, and when. The id is made by whoever asks, fresh for each thing done: asked again
- * with the same id (after a lost answer, say), the thing is not done twice.
- */
-export interface Act {
-  readonly id: string
-  /** The window, phone or command that asks. Each has its own undo. */
-  readonly client: string
-  /** `2031-05-17T14:05:00Z` */
-  readonly at: string
-}
+export type { Changes } from '#wire/changes.ts'
+// What travels between browser and server is written down once, in wire.
+export type {
+  Act,
+  DocumentHead,
+  ListWish,
+  NewDocument,
+  NewRevision,
+  OpenDocument,
+  Revision,
+  RevisionHead,
+  WorkshopAbout,
+} from '#wire/documents.ts'
+export type { Autosave, Draft, EditMove } from '#wire/drafts.ts'
+export type { EventBatch, NewEvent, TrialEvent } from '#wire/trials.ts'
+export type { StepView, UndoReport, UndoState } from '#wire/undo.ts'
 
-/** What stands in a list. */
-export interface DocumentHead {
-  readonly id: string
-  readonly kind: Kind
-  readonly name: string
-  /** Id of the revision that counts. */
-  readonly head: string
-  readonly deleted: boolean
-  /** Changes whenever name, head or deleted does; hand it back to say what you saw. */
-  readonly version: number
-  /** What a photo or a trial belongs to. */
-  readonly aboutDocument: string | null
-  /** The revision of the stove that a trial burned. */
-  readonly aboutRevision: string | null
-  readonly created: string
-  /** Workshop's sequence number of the last write to it, its trial events included. */
-  readonly touched: number
-}
-
-export interface RevisionHead {
-  readonly id: string
-  readonly document: string
-  /** None: the first. Several: it joins them. A parent may belong to another document: a variant's first. */
-  readonly parents: readonly string[]
-  /** What was changed and why. */
-  readonly note: string
-  /** SHA-256 of the text in UTF-8, hexadecimal. */
-  readonly hash: string
-  readonly created: string
-}
-
-export interface Revision extends RevisionHead {
-  /** Exactly as written. */
-  readonly text: string
-}
-
-export interface OpenDocument {
-  readonly document: DocumentHead
-  readonly revision: Revision
-}
-
-export interface NewDocument {
-  readonly id: string
-  readonly kind: Kind
-  readonly name: string
-  readonly revision: string
-  readonly text: string
-  readonly note: string
-  /** Of a variant: the revision it was made from. */
-  readonly parents?: readonly string[]
-  readonly aboutDocument?: string
-  readonly aboutRevision?: string
-  /** The window's draft whose text this is. */
-  readonly draft?: { readonly number: number }
-}
-
-export interface NewRevision {
-  readonly document: string
-  /** Id of the new revision. */
-  readonly revision: string
-  /** The head that the edit began from: another one by now is a conflict. */
-  readonly base: string
-  readonly text: string
-  readonly note: string
-  /** `base` when left out. */
-  readonly parents?: readonly string[]
-  /** The window's draft whose text this is: it goes on from the new revision, with all its undo. */
-  readonly draft?: { readonly number: number }
-}
-
-/** An undone or undoable thing, for the buttons. */
-export interface StepView {
-  readonly id: string
-  readonly label: string
-  readonly created: string
-}
-
-export interface UndoState {
-  /** What undo would take back, or null. */
-  readonly undo: StepView | null
-  readonly redo: StepView | null
-}
-
-export interface UndoReport {
-  readonly step: StepView
-  /** What it touched, as it stands now. */
-  readonly documents: readonly DocumentHead[]
-}
-
-/** An edit in progress in one window. */
-export interface Draft {
-  readonly document: string
-  readonly client: string
-  readonly base: string | null
-  /** Hand it back with the next write. */
-  readonly number: number
-  readonly text: string
-  /** What the edit undo would take back, in words; null: nothing. */
-  readonly undo: string | null
-  readonly redo: string | null
-  /** It says something else than the revision it began from. */
-  readonly unsaved: boolean
-  readonly closed: boolean
-  readonly updated: string
-}
-
-export interface Autosave {
-  readonly document: string
-  readonly client: string
-  readonly at: string
-  /** The draft's number as last seen; 0 for a new draft. */
-  readonly number: number
-  /** Revision the edit began from; null where the document is not saved yet. Read when the draft begins. */
-  readonly base: string | null
-  readonly text: string
-  /** What was edited, for the undo button: `move the upper row`. */
-  readonly label: string
-}
-
-export interface EditMove {
-  readonly document: string
-  readonly client: string
-  readonly at: string
-  readonly number: number
-}
-
-export interface NewEvent {
-  /** Made by the phone; handed in twice, it is kept once. */
-  readonly id: string
-  readonly at: string
-  /** JSON text. */
-  readonly body: string
-  /** The event that this one corrects. */
-  readonly replaces?: string
-  /** Takes the replaced one back without a successor. Undo of that: an event that replaces this one. */
-  readonly withdrawn?: boolean
-}
-
-export interface TrialEvent {
-  readonly id: string
-  readonly trial: string
-  readonly at: string
-  readonly body: string
-  readonly replaces: string | null
-  readonly withdrawn: boolean
-  readonly client: string
-  readonly created: string
-  readonly sequence: number
-}
-
-export interface EventBatch {
-  readonly trial: string
-  readonly client: string
-  readonly at: string
-  readonly events: readonly NewEvent[]
-}
-
-export interface NewPhoto {
-  readonly id: string
-  readonly revision: string
-  readonly name: string
-  readonly aboutDocument: string
+export interface NewPhoto extends PhotoWords {
   readonly bytes: Uint8Array
-  readonly note?: string
 }
 
 export interface Photo {
   readonly document: DocumentHead
   readonly mediaType: string
   readonly bytes: Uint8Array
-}
-
-export interface WorkshopAbout {
-  readonly id: string
-  readonly format: number
-  readonly created: string
-  /** When the demo stoves were laid in, or null. */
-  readonly demo: string | null
-  /** Number of the last write. */
-  readonly sequence: number
-  /** Where it is: a path, or a server without user and password. */
-  readonly place: string
-}
-
-export interface Changes {
-  /** Ask from here next time. */
-  readonly sequence: number
-  /** Touched since. */
-  readonly documents: readonly DocumentHead[]
-  readonly drafts: readonly Pick<Draft, 'document' | 'client' | 'number' | 'closed'>[]
-}
-
-export interface ListWish {
-  readonly kinds?: readonly Kind[]
-  /** Those taken away too. */
-  readonly deleted?: boolean
-  readonly aboutDocument?: string
 }
 
 export interface WatchWish {
@@ -275,7 +104,7 @@ export interface Workshop {
   readonly photo: (document: string) => Promise<Answer<Photo>>
 
   /** Text kept under a key, or null. */
-  readonly setting: (key: string) => Promise<Answer<{ readonly text: string; readonly head: string } | null>>
+  readonly setting: (key: string) => Promise<Answer<Setting | null>>
   /** `base`: the head as last seen, null for a key that is not set yet. */
   readonly setSetting: (
     act: Act,

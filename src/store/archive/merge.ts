@@ -1,3 +1,4 @@
+import type { ArchiveReport } from '#wire/files.ts'
 import type { Answer } from '../answer.ts'
 import { refuse } from '../answer.ts'
 import { addDocument, addRevision } from '../documents/add.ts'
@@ -12,22 +13,6 @@ import { keepEvent } from '../trials/events.ts'
 import type { Act } from '../workshop.ts'
 import type { ArchivedDocument } from './manifest.ts'
 import { type ReadArchive, readArchive } from './read.ts'
-
-export interface ArchiveReport {
-  /** Documents that were not here. */
-  readonly added: number
-  /** Documents that were here and go on to the archive's newer revision, or come back. */
-  readonly renewed: number
-  /** Documents that were here and stay as they are. */
-  readonly kept: number
-  readonly revisions: number
-  readonly events: number
-  readonly photos: number
-  /** Names of those that went two ways since: this workshop's revision counts, the other one is in the family. */
-  readonly apart: readonly string[]
-  /** Files in the archive that belong to nothing in it. */
-  readonly strange: readonly string[]
-}
 
 const NOTHING: ArchiveReport = {
   added: 0,

@@ -1,4 +1,5 @@
 import { Unzip, UnzipInflate } from 'fflate'
+import { MAX_ARCHIVE } from '#wire/limits.ts'
 import { Refused, refuse } from '../answer.ts'
 
 export interface ArchiveLimits {
@@ -9,8 +10,8 @@ export interface ArchiveLimits {
   readonly files: number
 }
 
-/** A workshop of many years, with photos. What is in an archive is held in memory. */
-export const ARCHIVE_LIMITS: ArchiveLimits = { packed: 1_000_000_000, unpacked: 1_500_000_000, files: 50_000 }
+/** What is in an archive is held in memory. */
+export const ARCHIVE_LIMITS: ArchiveLimits = { packed: MAX_ARCHIVE, unpacked: 1_500_000_000, files: 50_000 }
 
 /** Fed in slices, so that a bomb is seen before it is large: a slice swells to a thousand times itself at most. */
 const SLICE = 16_384

@@ -1,5 +1,6 @@
 import { formatShelfFile } from '#stove/document/format.ts'
 import { SHELF_FORMAT, type ShelfFile } from '#stove/document/shelf.ts'
+import type { NamedText } from '#wire/files.ts'
 import type { Answer } from '../answer.ts'
 import { refuse } from '../answer.ts'
 import { slug } from '../archive/names.ts'
@@ -7,7 +8,6 @@ import { documentRow, revisionRow, type Trx } from '../documents/rows.ts'
 import type { Engine } from '../engine/engine.ts'
 import { read } from '../engine/transaction.ts'
 import type { Kind } from '../kinds.ts'
-import type { NamedText } from './namedText.ts'
 
 /** The revision that counts, exactly as written. */
 export const exportFile = (engine: Engine, document: string): Promise<Answer<NamedText>> =>

@@ -2,6 +2,7 @@ import { type Problem, problemSentence } from '#basis/problem.ts'
 import { type JsonValue, readJson } from '#stove/document/json.ts'
 import { readStove } from '#stove/document/read.ts'
 import { readShelf, SHELF_FORMAT, type ShelfFile } from '#stove/document/shelf.ts'
+import type { ImportReport, NamedText } from '#wire/files.ts'
 import type { Answer } from '../answer.ts'
 import { refuse } from '../answer.ts'
 import { addDocument, addRevision } from '../documents/add.ts'
@@ -11,15 +12,6 @@ import type { Engine } from '../engine/engine.ts'
 import { derivedId, sha256 } from '../hash.ts'
 import type { Kind } from '../kinds.ts'
 import type { Act, DocumentHead } from '../workshop.ts'
-import type { NamedText } from './namedText.ts'
-
-export interface ImportReport {
-  readonly added: readonly DocumentHead[]
-  /** Were here under that name and got a revision. */
-  readonly renewed: readonly DocumentHead[]
-  /** Are here already, word for word. */
-  readonly known: readonly DocumentHead[]
-}
 
 interface Arrivals {
   readonly added: DocumentHead[]

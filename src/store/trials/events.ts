@@ -109,14 +109,3 @@ export const events = (engine: Engine, trial: string, since = 0): Promise<Answer
 /** As written; those of one batch by their time, then by id. */
 const inOrder = (a: TrialEvent, b: TrialEvent): number =>
   a.sequence - b.sequence || Date.parse(a.at) - Date.parse(b.at) || (a.id < b.id ? -1 : 1)
-
-/**
- * What counts of a trial's events, in the order of their times: those that nothing replaces and that do not
- * take one back. Two corrections of one event both count: a person has to say which.
- */
-export const standingEvents = (all: readonly TrialEvent[]): readonly TrialEvent[] => {
-  const replaced = new Set(all.map(({ replaces }) => replaces))
-  return all
-    .filter(({ id, withdrawn }) => !withdrawn && !replaced.has(id))
-    .toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at) || (a.id < b.id ? -1 : 1))
-}

@@ -1,4 +1,5 @@
 import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import { fieldPath } from '#basis/text/fieldPath.ts'
 import {
   type Cursor,
   cutShort,
@@ -53,13 +54,6 @@ const WORDS: ReadonlyMap<string, JsonValue> = new Map<string, JsonValue>([
   ['false', false],
   ['null', null],
 ])
-
-/** `a.b[2].c`, as a maker would point at it. */
-export const fieldPath = (path: readonly PropertyKey[]): string =>
-  path.reduce<string>((text, step) => {
-    if (typeof step === 'number') return `${text}[${step}]`
-    return text === '' ? String(step) : `${text}.${String(step)}`
-  }, '')
 
 interface Reading extends Cursor {
   /** Where in the document the cursor is. */

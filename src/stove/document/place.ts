@@ -1,6 +1,7 @@
 import type { Problem } from '#basis/problem.ts'
 import { shown } from '#basis/text/fault.ts'
-import { fieldPath, type JsonValue } from './json.ts'
+import { fieldPath } from '#basis/text/fieldPath.ts'
+import type { JsonValue } from './json.ts'
 
 /** A place in the file, to point at when what stands there does not go with the rest. */
 export interface Place {

@@ -1,10 +1,10 @@
 import { BadInput, bad, good, type Outcome, type Problem } from '#basis/problem.ts'
 import { closely } from '#basis/text/bothUnits.ts'
+import { fieldPath } from '#basis/text/fieldPath.ts'
 import { CAN_DEFAULTS } from '#stove/can/defaults.ts'
 import { canFromCode, measuredCan } from '#stove/can/fromCode.ts'
 import type { Can, CanEnd, Measured } from '#stove/model.ts'
 import type { CanRead, EndRead } from './canSchema.ts'
-import { fieldPath } from './json.ts'
 import { type Place, problemAt, within } from './place.ts'
 
 const endOf = (end: EndRead): CanEnd => {

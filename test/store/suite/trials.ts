@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { standingEvents } from '#store/trials/events.ts'
 import type { NewEvent, Workshop } from '#store/workshop.ts'
+import { standingEvents } from '#wire/trials.ts'
 import { AT, act, fresh, newStove, refusal, value } from '../acts.ts'
 import type { Rig } from './rig.ts'
 
