@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { nodeEnvironment } from '#cli/environment.ts'
-import { cautionBlock, withoutCautions } from '#cli/page/cautions.ts'
+import { cautionBlock, withoutCautions } from '#compose/page/cautions.ts'
 
 // The main job on an example: what a stranger sees first. Runs the command line as anyone would.
 

@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander'
 import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
+import { wrap } from '#compose/page/text.ts'
 import { built } from './commands/built.ts'
 import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
@@ -18,7 +19,6 @@ import { workshop } from './commands/workshop.ts'
 import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
-import { wrap } from './page/text.ts'
 import { usageProblem } from './usage.ts'
 
 const EPILOGUE =

@@ -1,7 +1,5 @@
 import { long } from '#basis/text/bothUnits.ts'
 import type { PlanBundle, PlanInput, PlanViews } from '#craft/plan/input.ts'
-import { shopList } from '#craft/shop/list.ts'
-import { bitSwaps } from '#craft/shop/swap.ts'
 import { arranged } from '#craft/solid/arrange.ts'
 import type { SolidKernel } from '#craft/solid/kernel.ts'
 import { stoveSolids } from '#craft/solid/solids.ts'
@@ -18,8 +16,8 @@ import { canWindows } from '#stove/check/canWindow.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import { smallestBundle } from '#stove/fit/packing.ts'
 import type { Shelf, Stove } from '#stove/model.ts'
+import { shopListOf } from './artefact/shop.ts'
 import { figureOf } from './burnFigure.ts'
-import { outlookOf } from './outlook.ts'
 
 /** What a plan wants besides the stove. */
 export interface PlanWish
@@ -96,18 +94,13 @@ const bundleOf = ({ parts }: Stove): PlanBundle | null => {
 /** Works out everything a plan shows: the burn with its bands, lists, steps, solids and their pictures. */
 export const gatherPlan = (stove: Stove, wish: PlanWish, progress: Progress): PlanInput => {
   const { shelf, bandSets, kernel, ...given } = wish
-  const swaps = shelf === null ? [] : bitSwaps(stove, shelf)
   return {
     ...given,
     stove,
     findings: checkStove(stove, shelf),
     burn: burnOf(stove, bandSets, progress),
     windows: canWindows(stove),
-    shop: shopList(stove, {
-      shelf,
-      outlook: swaps.length === 0 ? null : outlookOf(stove),
-      whatIf: swaps.map((swap) => ({ swap, outlook: outlookOf(swap.stove) })),
-    }),
+    shop: shopListOf(stove, shelf),
     steps: buildSteps(stove),
     bundle: bundleOf(stove),
     views: viewsOf(stove, kernel),

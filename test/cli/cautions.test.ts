@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cautionBlock, withoutCautions } from '#cli/page/cautions.ts'
+import { cautionBlock, withoutCautions } from '#compose/page/cautions.ts'
 import { exampleFiles, exampleStoves, flat, tinwright } from './memory.ts'
 import { spoiltStoves } from './spoilt.ts'
 

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { columns, labelled, wrap } from '#cli/page/text.ts'
+import { columns, labelled, wrap } from '#compose/page/text.ts'
 
 const word = fc.stringMatching(/^[a-z]{1,9}$/)
 const words = fc.array(word, { minLength: 1, maxLength: 40 })

@@ -1,6 +1,10 @@
 import { basename, dirname } from 'node:path'
 import { BadInput } from '#basis/problem.ts'
 import { isGood, outlookOf } from '#compose/outlook.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { stopsBlock } from '#compose/page/findings.ts'
+import { outlookTable } from '#compose/page/outlook.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { blankBuilt, formatBuiltFile } from '#stove/built/blank.ts'
 import { builtSheet } from '#stove/built/sheet.ts'
@@ -12,10 +16,6 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { builtFrom, documentFrom, problemOf } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { differenceBlocks, unmeasuredBlock } from '../page/built.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
-import { outlookTable } from '../page/outlook.ts'
-import { page, wrap } from '../page/text.ts'
 
 export interface BuiltCommandOptions extends Omit<ConditionOptions, 'fuel'> {
   readonly blank?: boolean

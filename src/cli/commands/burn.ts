@@ -1,5 +1,8 @@
 import { basename, dirname } from 'node:path'
 import { figureOf } from '#compose/burnFigure.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { stopsBlock } from '#compose/page/findings.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { burnFigure } from '#craft/figure/burnFigure.ts'
 import { type ReportOutcome, reportOf } from '#science/answers/burn/report.ts'
@@ -12,9 +15,6 @@ import { EXIT, type ExitCode } from '../exit.ts'
 import { stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
 import { burnBlocks } from '../page/burn.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
-import { page, wrap } from '../page/text.ts'
 import { bandSets, watched } from '../sampling.ts'
 
 export interface BurnCommandOptions extends BurnOptions {

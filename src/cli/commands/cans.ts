@@ -2,6 +2,8 @@ import { BadInput } from '#basis/problem.ts'
 import { long, slack } from '#basis/text/bothUnits.ts'
 import { formatLength, formatQuantity } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
+import { columns, labelled, page, wrap } from '#compose/page/text.ts'
+import { twice } from '#compose/page/units.ts'
 import { canCapacity } from '#stove/can/capacity.ts'
 import { findFoodCan, NAMED_CANS, type NamedCan } from '#stove/can/foodCans.ts'
 import { canFromCode } from '#stove/can/fromCode.ts'
@@ -11,8 +13,6 @@ import type { Can, Measured } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf } from '../input.ts'
-import { columns, labelled, page, wrap } from '../page/text.ts'
-import { twice } from '../page/units.ts'
 
 /** A can by size code or by the name the trade gives it. */
 export const canNamed = (text: string): { readonly can: Can; readonly named: NamedCan | null } => {

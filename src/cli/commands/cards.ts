@@ -1,11 +1,12 @@
 import { BadInput } from '#basis/problem.ts'
+import { type CardFormat, cardFile, cardNames, drawCards, sizesFile } from '#compose/artefact/cards.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { stopsBlock } from '#compose/page/findings.ts'
+import { columns, page, wrap } from '#compose/page/text.ts'
 import type { Card } from '#craft/card/card.ts'
-import { type Cards, cardsOf } from '#craft/card/cards.ts'
-import { airOf, cardFigures } from '#craft/card/figures.ts'
+import type { Cards, CardsInput } from '#craft/card/cards.ts'
 import type { CardShape } from '#craft/card/format.ts'
-import { cardPng } from '#craft/card/png.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import { fileNameOf } from '#craft/fileName.ts'
 import { darkTheme, lightTheme } from '#craft/section/theme.ts'
 import { type ReportOutcome, reportOf } from '#science/answers/burn/report.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
@@ -15,9 +16,6 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
-import { columns, page, wrap } from '../page/text.ts'
 import { bandSets, watched } from '../sampling.ts'
 import { whereWritten } from './templates.ts'
 
@@ -47,7 +45,7 @@ const SHAPES: Readonly<Record<string, readonly CardShape[]>> = {
   square: ['square'],
   both: ['wide', 'square'],
 }
-const FORMATS: Readonly<Record<string, readonly ('svg' | 'png')[]>> = {
+const FORMATS: Readonly<Record<string, readonly CardFormat[]>> = {
   svg: ['svg'],
   png: ['png'],
   both: ['svg', 'png'],
@@ -62,33 +60,22 @@ interface Kept {
   readonly files: readonly string[]
 }
 
-/** Files are numbered within each shape, so that a folder shows them in order. */
-const fileNames = (stove: string, cards: readonly Card[]): readonly string[] => {
-  const counts = new Map<CardShape, number>()
-  return cards.map(({ shape, part }) => {
-    const number = (counts.get(shape) ?? 0) + 1
-    counts.set(shape, number)
-    return [fileNameOf(stove), String(number).padStart(2, '0'), fileNameOf(part ?? 'stove'), shape].join('-')
-  })
-}
-
 const keep = async (
   env: Environment,
   stove: Stove,
   { cards }: Cards,
-  formats: readonly ('svg' | 'png')[],
+  formats: readonly CardFormat[],
   folder: string,
 ): Promise<readonly Kept[]> => {
   const paint = formats.includes('png') ? await env.pngPainter() : null
-  const names = fileNames(stove.name, cards)
+  const names = cardNames(stove.name, cards)
   try {
     return cards.map((card, i) => {
       env.progress(`card ${i + 1} of ${cards.length}`)
       const name = names[i] as string
       const files = formats.map((format) => {
-        const bytes =
-          format === 'png' && paint !== null ? cardPng(card, paint) : new TextEncoder().encode(card.svg)
-        return writeInto(env, folder, `${name}.${format}`, bytes)
+        const made = cardFile(card, name, format, paint)
+        return writeInto(env, folder, made.name, made.bytes)
       })
       return { card, name, files }
     })
@@ -102,17 +89,10 @@ const drawn = (
   stove: Stove,
   outcome: ReportOutcome,
   file: string,
-  given: Pick<Parameters<typeof cardsOf>[0], 'shapes' | 'theme' | 'date'>,
+  given: Pick<CardsInput, 'shapes' | 'theme' | 'date'>,
 ): Cards => {
-  const report = outcome.kind === 'burn' ? outcome.report : null
   try {
-    return cardsOf({
-      stove,
-      burn: report === null ? null : airOf(report),
-      figures: report === null ? null : cardFigures(report),
-      fonts: env.fonts(),
-      ...given,
-    })
+    return drawCards(stove, outcome, { ...given, fonts: env.fonts() })
   } catch (error) {
     if (!(error instanceof BadInput)) throw error
     throw new BadInput(error.problems.map((problem) => whereWritten(problem, file)))
@@ -140,12 +120,8 @@ export const cards = async (
   const outcome = watched(env, (progress) => reportOf(setupOf(stove, {}), sets, progress))
   const made = drawn(env, stove, outcome, file, { shapes, theme, date })
   const kept = await keep(env, stove, made, formats, options.out)
-  const list = writeInto(
-    env,
-    options.out,
-    `${fileNameOf(stove.name)}-sizes.txt`,
-    new TextEncoder().encode(made.list),
-  )
+  const sizes = sizesFile(stove.name, made)
+  const list = writeInto(env, options.out, sizes.name, sizes.bytes)
   const code = stops.length === 0 && isGood(outcome) ? EXIT.fine : EXIT.findings
   if (options.json) {
     const answer = {

@@ -1,3 +1,6 @@
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { findingsOf, tally } from '#compose/page/findings.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { burnFindings } from '#science/answers/burnFindings.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
@@ -5,9 +8,6 @@ import { inOrder } from '#stove/check/finding.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { shelfFrom, stoveFrom } from '../input.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { findingsOf, tally } from '../page/findings.ts'
-import { page, wrap } from '../page/text.ts'
 
 export interface CheckOptions {
   readonly shelf?: string

@@ -1,5 +1,7 @@
 import { BadInput } from '#basis/problem.ts'
 import { long } from '#basis/text/bothUnits.ts'
+import { labelled, page, wrap } from '#compose/page/text.ts'
+import { twice } from '#compose/page/units.ts'
 import { isWhole } from '#stove/can/ends.ts'
 import { findFoodCan } from '#stove/can/foodCans.ts'
 import { readSizeCode } from '#stove/can/sizeCode.ts'
@@ -10,8 +12,6 @@ import type { Can, Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, shelfFrom, stoveFrom } from '../input.ts'
-import { labelled, page, wrap } from '../page/text.ts'
-import { twice } from '../page/units.ts'
 import { canNamed } from './cans.ts'
 
 export interface FitCommandOptions {

@@ -1,24 +1,20 @@
 import { BadInput, orThrow, type Problem, problemSentence } from '#basis/problem.ts'
-import { formatLength } from '#basis/text/format.ts'
 import { readLength } from '#basis/text/length.ts'
 import type { Metres } from '#basis/units.ts'
+import { guideHead, guidesOf, withoutGuide } from '#compose/artefact/guides.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { findingsOf, stopsBlock } from '#compose/page/findings.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import { fileNameOf } from '#craft/fileName.ts'
-import type { DrillGuide, Guides } from '#craft/guide/guide.ts'
-import { drillGuides } from '#craft/guide/guides.ts'
+import type { DrillGuide } from '#craft/guide/guide.ts'
 import { GUIDE_DEFAULTS, type GuideOptions } from '#craft/guide/options.ts'
-import { boundsOf, type Mesh, posed } from '#craft/solid/mesh.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { findingsOf, stopsBlock } from '../page/findings.ts'
-import { readMe } from '../page/readMe.ts'
-import { page, wrap } from '../page/text.ts'
-import { formatOf, solidFiles } from '../solid/write.ts'
+import { formatOf } from '../solid/format.ts'
 
 export interface GuidesCommandOptions {
   readonly as: string
@@ -83,27 +79,6 @@ const onlyPart = (stove: Stove, name: string | undefined): Stove => {
   ])
 }
 
-/** Air between pieces on the bed of a 3MF file [mm]. */
-const BESIDE = 6
-
-/** Pieces side by side, so that none lies in another. */
-const sideBySide = (meshes: readonly Mesh[]): readonly Mesh[] => {
-  let x = 0
-  return meshes.map((mesh) => {
-    const { min, max } = boundsOf([mesh])
-    const moved = posed(mesh, { x: x - min[0], y: -(min[1] + max[1]) / 2 })
-    x += max[0] - min[0] + BESIDE
-    return moved
-  })
-}
-
-const millimetres = (value: number): string =>
-  formatLength((value / 1000) as Metres, { units: 'mm', digits: 1 })
-
-const headOf = ({ name, pieces, holes, box }: DrillGuide): string =>
-  `${name}: ${holes.length} guide ${holes.length === 1 ? 'hole' : 'holes'}, ` +
-  `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'} up to ${box.map(millimetres).join(' × ')}`
-
 const guideAnswer = ({ name, part, kind, pieces, holes, fitDiameter, box, notes }: DrillGuide) => ({
   name,
   part,
@@ -125,9 +100,6 @@ const block = (head: string, lines: readonly string[], width: number): string | 
   lines.length === 0
     ? null
     : [wrap(head, width), ...lines.map((line) => wrap(line, width, '  ', '    '))].join('\n')
-
-const withoutLines = ({ without }: Guides): readonly string[] =>
-  without.map(({ part, opening, why }) => `${part}, ${opening}: ${why}`)
 
 const nothing = (file: string, refused: readonly Problem[]): never => {
   throw new BadInput(
@@ -156,25 +128,11 @@ export const guides = async (
   const stove = onlyPart(whole, options.part)
   const findings = checkStove(whole, null)
   const stops = findings.filter(({ severity }) => severity === 'stop')
-  const found = drillGuides(await env.solidKernel(), stove, how)
+  const { found, files } = guidesOf(await env.solidKernel(), stove, how, { format, version: env.version })
   if (found.guides.length === 0) nothing(file, found.refused)
   const code = stops.length === 0 && found.refused.length === 0 ? EXIT.fine : EXIT.findings
-  const title = `${stove.name} drill guides`
-  const notes = `${fileNameOf(title)}-read-me.txt`
-  const stem = fileNameOf(stove.name)
-  const pieces = found.guides.flatMap((guide) => guide.pieces)
-  const laid = format === '3mf' ? sideBySide(pieces) : pieces
-  const groups = laid.map((mesh) => ({ name: `${stem}-${fileNameOf(mesh.name)}`, meshes: [mesh] }))
-  const files = solidFiles(env, format, title, groups, notes)
   const paths = files.map(({ name, bytes }) => writeInto(env, options.out, name, bytes))
   const refusals = found.refused.map(problemSentence)
-  const text = readMe(`${stove.name}: drill guides to print, in millimetres`, [
-    ['Files', ...files.map(({ name }) => name)],
-    ...found.guides.map((guide) => [headOf(guide), ...guide.notes]),
-    ...(refusals.length === 0 ? [] : [['Not made', ...refusals]]),
-    ...(found.without.length === 0 ? [] : [['Without a guide', ...withoutLines(found)]]),
-  ])
-  paths.push(writeInto(env, options.out, notes, text))
   if (options.json) {
     const { without, refused } = found
     const answer = {
@@ -195,9 +153,9 @@ export const guides = async (
       paths.map((path) => wrap(path, env.width, '', '  ')).join('\n'),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       findingsOf('warn', findings, env.width),
-      ...found.guides.map((guide) => block(headOf(guide), guide.notes, env.width)),
+      ...found.guides.map((guide) => block(guideHead(guide), guide.notes, env.width)),
       block('Not made', refusals, env.width),
-      block('Without a guide', withoutLines(found), env.width),
+      block('Without a guide', withoutGuide(found), env.width),
       cautionBlock(env.width),
     ),
   )

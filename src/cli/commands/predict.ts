@@ -1,4 +1,7 @@
 import { orThrow } from '#basis/problem.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { stopsBlock } from '#compose/page/findings.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { predictionBands } from '#science/answers/predictionBands.ts'
 import { type PredictionOutcome, predictSteady } from '#science/steady/predict.ts'
@@ -8,10 +11,7 @@ import { type ConditionOptions, moistureOf, siteOf, withFuel } from '../conditio
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { stoveFrom } from '../input.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
 import { predictionBlocks } from '../page/prediction.ts'
-import { page, wrap } from '../page/text.ts'
 import { bandSets, watched } from '../sampling.ts'
 
 export interface PredictCommandOptions extends ConditionOptions {

@@ -1,5 +1,7 @@
 import { BadInput } from '#basis/problem.ts'
 import { long } from '#basis/text/bothUnits.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { predictedFor } from '#compose/trialPrediction.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { fileNameOf } from '#craft/fileName.ts'
@@ -12,8 +14,6 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { page, wrap } from '../page/text.ts'
 
 export interface SheetsOptions extends Omit<ConditionOptions, 'fuel'> {
   readonly paper: string

@@ -1,15 +1,13 @@
-import { outlookOf } from '#compose/outlook.ts'
+import { shopListOf } from '#compose/artefact/shop.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { findingsOf, stopsBlock } from '#compose/page/findings.ts'
+import { shopBlocks } from '#compose/page/shop.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import { shopList } from '#craft/shop/list.ts'
-import { bitSwaps } from '#craft/shop/swap.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { shelfFrom, stoveFrom } from '../input.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { findingsOf, stopsBlock } from '../page/findings.ts'
-import { shopBlocks } from '../page/shop.ts'
-import { page, wrap } from '../page/text.ts'
 
 export interface ShopOptions {
   readonly shelf?: string
@@ -21,12 +19,7 @@ export const shop = (env: Environment, file: string, options: ShopOptions): Exit
   const shelf = options.shelf === undefined ? null : shelfFrom(env, options.shelf)
   const findings = checkStove(stove, null)
   const stops = findings.filter(({ severity }) => severity === 'stop')
-  const swaps = shelf === null ? [] : bitSwaps(stove, shelf)
-  const made = shopList(stove, {
-    shelf,
-    outlook: swaps.length === 0 ? null : outlookOf(stove),
-    whatIf: swaps.map((swap) => ({ swap, outlook: outlookOf(swap.stove) })),
-  })
+  const made = shopListOf(stove, shelf)
   const lacks = (made.missing ?? []).length > 0
   const code = stops.length === 0 && !lacks ? EXIT.fine : EXIT.findings
   if (options.json === true) {

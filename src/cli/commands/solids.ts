@@ -3,23 +3,20 @@ import { formatLength } from '#basis/text/format.ts'
 import { readLength } from '#basis/text/length.ts'
 import type { Metres } from '#basis/units.ts'
 import { toMillimetres } from '#basis/units.ts'
+import { solidsOf } from '#compose/artefact/solids.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { stopsBlock } from '#compose/page/findings.ts'
+import { columns, page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import { fileNameOf } from '#craft/fileName.ts'
-import { ARRANGEMENTS, type Arrangement, arranged } from '#craft/solid/arrange.ts'
+import { ARRANGEMENTS, type Arrangement } from '#craft/solid/arrange.ts'
 import { boundsOf, type Mesh } from '#craft/solid/mesh.ts'
 import type { PartSolid } from '#craft/solid/part.ts'
-import { stoveSolids } from '#craft/solid/solids.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
-import type { Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { stopsBlock } from '../page/findings.ts'
-import { readMe } from '../page/readMe.ts'
-import { columns, page, wrap } from '../page/text.ts'
-import { formatOf, type SolidGroup, solidFiles } from '../solid/write.ts'
+import { formatOf } from '../solid/format.ts'
 
 export interface SolidsCommandOptions {
   readonly as: string
@@ -42,21 +39,6 @@ const arrangementOf = (name: string): Arrangement => {
     ),
   ])
 }
-
-/** Parts each in a file of their own, or all in one. */
-const groupsOf = (stove: Stove, arrangement: Arrangement, meshes: readonly Mesh[]): readonly SolidGroup[] => {
-  const stem = fileNameOf(stove.name)
-  return arrangement === 'parts'
-    ? meshes.map((mesh) => ({ name: `${stem}-${fileNameOf(mesh.name)}`, meshes: [mesh] }))
-    : [{ name: `${stem}-${arrangement}`, meshes }]
-}
-
-/** Two parts whose names come out the same get a number. */
-const withoutTwins = (groups: readonly SolidGroup[]): readonly SolidGroup[] =>
-  groups.map((group, index) => {
-    const before = groups.slice(0, index).filter(({ name }) => name === group.name).length
-    return before === 0 ? group : { ...group, name: `${group.name}-${before + 1}` }
-  })
 
 const sidesOf = (mesh: Mesh): readonly [Metres, Metres, Metres] => {
   const { min, max } = boundsOf([mesh])
@@ -89,9 +71,6 @@ const partRow = ({ name, mesh, volume }: PartSolid): readonly string[] => {
   ]
 }
 
-const SIMPLE =
-  'Seams are solid rings and beads even waves; corners of drawn cans are sharp and the side seam’s overlap is left out. Of dimensions the stove file has the last word.'
-
 export const solids = async (
   env: Environment,
   file: string,
@@ -104,20 +83,13 @@ export const solids = async (
   const stops = checkStove(stove, null).filter(({ severity }) => severity === 'stop')
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
   const kernel = await env.solidKernel()
-  const facets = { chord: toMillimetres(chord) }
-  const parts = stoveSolids(kernel, stove, facets)
-  const meshes = arranged(kernel, stove, parts, arrangement, { facets })
-  const title = `${stove.name} ${arrangement}`
-  const notes = `${fileNameOf(title)}-read-me.txt`
-  const groups = withoutTwins(groupsOf(stove, arrangement, meshes))
-  const files = solidFiles(env, format, title, groups, notes)
+  const { parts, files, remark } = solidsOf(kernel, stove, {
+    format,
+    arrangement,
+    facets: { chord: toMillimetres(chord) },
+    version: env.version,
+  })
   const paths = files.map(({ name, bytes }) => writeInto(env, options.out, name, bytes))
-  const within = `Round surfaces are facets within ${formatLength(chord, { units: 'mm', digits: 3 })} of round.`
-  const text = readMe(`${stove.name}: solids, ${arrangement}, in millimetres`, [
-    ['Files', ...files.map(({ name }) => name)],
-    [within, SIMPLE],
-  ])
-  paths.push(writeInto(env, options.out, notes, text))
   if (options.json) {
     const answer = { stove: stove.name, arrangement, format, chord, paths, parts: parts.map(partAnswer) }
     env.out(`${JSON.stringify({ ...answer, stopFindings: stops, cautions: MAKING_CAUTIONS }, null, 2)}\n`)
@@ -132,7 +104,7 @@ export const solids = async (
         ['left', 'left', 'left', 'right', 'right'],
         env.width,
       ),
-      wrap(`${within} ${SIMPLE}`, env.width),
+      wrap(remark, env.width),
       cautionBlock(env.width),
     ),
   )

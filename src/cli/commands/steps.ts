@@ -1,33 +1,20 @@
+import { stepFiles } from '#compose/artefact/steps.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { findingsOf, stopsBlock } from '#compose/page/findings.ts'
+import { stepBlocks } from '#compose/page/steps.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import { fileNameOf } from '#craft/fileName.ts'
-import type { BuildStep } from '#craft/steps/step.ts'
 import { buildSteps } from '#craft/steps/steps.ts'
-import { stepSvg } from '#craft/steps/svg.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { findingsOf, stopsBlock } from '../page/findings.ts'
-import { stepBlocks } from '../page/steps.ts'
-import { page, wrap } from '../page/text.ts'
 
 export interface StepsOptions {
   readonly out?: string
   readonly json?: boolean
 }
-
-/** `07-drill-wall-of-shell.svg`: in the order of the steps in any list of files. */
-const pictureName = ({ key }: BuildStep, index: number): string =>
-  `${String(index + 1).padStart(2, '0')}-${fileNameOf(key)}.svg`
-
-/** A picture goes about by itself: what to do and every caution go with it. */
-const wordsOf = ({ sentences, checks }: BuildStep): readonly string[] => [
-  ...sentences,
-  ...checks.map(({ sentence }) => sentence),
-  ...MAKING_CAUTIONS,
-]
 
 export const steps = (env: Environment, file: string, options: StepsOptions): ExitCode => {
   const stove = stoveFrom(env, file)
@@ -36,16 +23,7 @@ export const steps = (env: Environment, file: string, options: StepsOptions): Ex
   const made = buildSteps(stove)
   const { out } = options
   const pictures =
-    out === undefined
-      ? []
-      : made.map((step, index) =>
-          writeInto(
-            env,
-            out,
-            pictureName(step, index),
-            new TextEncoder().encode(stepSvg(step.picture, wordsOf(step))),
-          ),
-        )
+    out === undefined ? [] : stepFiles(made).map(({ name, bytes }) => writeInto(env, out, name, bytes))
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
   if (options.json === true) {
     const told = made.map(({ picture: _, ...step }, index) => ({

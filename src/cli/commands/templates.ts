@@ -1,17 +1,23 @@
 import { BadInput, type Problem } from '#basis/problem.ts'
+import {
+  TEMPLATE_FORMATS,
+  type TemplateFile,
+  type TemplateFiles,
+  type TemplateFormat,
+  templateFiles,
+} from '#compose/artefact/templates.ts'
+import { cautionBlock } from '#compose/page/cautions.ts'
+import { findingsOf, stopsBlock } from '#compose/page/findings.ts'
+import { page, wrap } from '#compose/page/text.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
-import { fileNameOf } from '#craft/fileName.ts'
 import { PAPER_NAMES, type PaperName } from '#craft/sheet/paper.ts'
-import { type SeparateFormat, templateDrawings, templatesPdf } from '#craft/templates.ts'
+import type { TemplateOptions } from '#craft/templates.ts'
 import { checkStove } from '#stove/check/checkStove.ts'
 import type { Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { cautionBlock } from '../page/cautions.ts'
-import { findingsOf, stopsBlock } from '../page/findings.ts'
-import { page, wrap } from '../page/text.ts'
 
 export interface TemplatesCommandOptions {
   readonly paper: string
@@ -20,10 +26,6 @@ export interface TemplatesCommandOptions {
   readonly date?: string
   readonly json?: boolean
 }
-
-type Format = 'pdf' | SeparateFormat
-
-const FORMATS: readonly Format[] = ['pdf', 'svg', 'dxf']
 
 /** A name of a list, in whatever capitals it was written. */
 const named = <Name extends string>(names: readonly Name[], said: string): Name | undefined =>
@@ -40,16 +42,16 @@ export const paperOf = (said: string): PaperName => {
   ])
 }
 
-const formatsOf = (said: string): readonly Format[] => {
-  const format = named([...FORMATS, 'all' as const], said)
-  if (format === 'all') return FORMATS
+const formatsOf = (said: string): readonly TemplateFormat[] => {
+  const format = named([...TEMPLATE_FORMATS, 'all' as const], said)
+  if (format === 'all') return TEMPLATE_FORMATS
   if (format !== undefined) return [format]
   throw new BadInput([
     problemOf(
       'format.unknown',
       '--as',
       said,
-      listed([...FORMATS, 'all']),
+      listed([...TEMPLATE_FORMATS, 'all']),
       'PDF is for printing; SVG and DXF hold each drawing whole, for a plotter or a drawing program.',
     ),
   ])
@@ -61,48 +63,14 @@ export const whereWritten = (problem: Problem, file: string): Problem =>
     ? { ...problem, field: '--date' }
     : { ...problem, field: `${file}: ${problem.field}` }
 
-interface MadeFile {
-  readonly name: string
-  readonly format: Format
-  /** Of the PDF, all of them; of a drawing, its own. */
-  readonly title: string
-  readonly pages: number
-  readonly bytes: Uint8Array
-}
-
-interface Made {
-  readonly files: readonly MadeFile[]
-  readonly missingLetters: readonly string[]
-}
-
-interface Wanted {
-  readonly formats: readonly Format[]
-  readonly paper: PaperName
-  readonly date: string
-}
-
-const make = async (env: Environment, stove: Stove, { formats, paper, date }: Wanted): Promise<Made> => {
-  const { version } = env
-  const files: MadeFile[] = []
-  const missing: string[] = []
-  for (const format of formats) {
-    if (format === 'pdf') {
-      const made = await templatesPdf(stove, { paper, date, version, fonts: env.fonts() })
-      const name = `${fileNameOf(stove.name)}-templates-${paper.toLowerCase()}.pdf`
-      files.push({ name, format, title: 'all templates', pages: made.pages, bytes: made.pdf })
-      missing.push(...made.missingLetters)
-      continue
-    }
-    const encoder = new TextEncoder()
-    for (const { name, title, text } of templateDrawings(stove, format, { date, version }))
-      files.push({ name, format, title, pages: 1, bytes: encoder.encode(text) })
-  }
-  return { files, missingLetters: missing }
-}
-
-const drawnFor = async (env: Environment, stove: Stove, file: string, wanted: Wanted): Promise<Made> => {
+const drawnFor = async (
+  stove: Stove,
+  file: string,
+  formats: readonly TemplateFormat[],
+  options: TemplateOptions,
+): Promise<TemplateFiles> => {
   try {
-    return await make(env, stove, wanted)
+    return await templateFiles(stove, formats, options)
   } catch (error) {
     if (!(error instanceof BadInput)) throw error
     throw new BadInput(error.problems.map((problem) => whereWritten(problem, file)))
@@ -110,7 +78,10 @@ const drawnFor = async (env: Environment, stove: Stove, file: string, wanted: Wa
 }
 
 /** A line for the PDF, a line for each drawing. */
-const fileLine = ({ format, title, pages, path }: MadeFile & { readonly path: string }, paper: PaperName) =>
+const fileLine = (
+  { format, title, pages, path }: TemplateFile & { readonly path: string },
+  paper: PaperName,
+) =>
   format === 'pdf'
     ? `${path}: ${pages} ${pages === 1 ? 'page' : 'pages'} of ${paper}, true size`
     : `${path}: ${title}, true size in millimetres`
@@ -129,7 +100,12 @@ export const templates = async (
   const stops = findings.filter(({ severity }) => severity === 'stop')
   const code = stops.length === 0 ? EXIT.fine : EXIT.findings
   // All of it is made before any of it is written.
-  const made = await drawnFor(env, stove, file, { formats, paper, date: options.date ?? env.today() })
+  const made = await drawnFor(stove, file, formats, {
+    paper,
+    date: options.date ?? env.today(),
+    version: env.version,
+    fonts: env.fonts(),
+  })
   const files = made.files.map((one) => ({
     ...one,
     path: writeInto(env, options.out, one.name, one.bytes),

@@ -1,5 +1,6 @@
 import { basename, dirname } from 'node:path'
 import { BadInput } from '#basis/problem.ts'
+import { columns, page, wrap } from '#compose/page/text.ts'
 import type { Answer } from '#store/answer.ts'
 import type { DocumentHead, Workshop } from '#store/workshop.ts'
 import type { ArchiveReport, ImportReport } from '#wire/files.ts'
@@ -7,7 +8,6 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, readFileBytes } from '../input.ts'
 import { writeInto } from '../output.ts'
-import { columns, page, wrap } from '../page/text.ts'
 
 export interface WorkshopOptions {
   readonly json?: boolean

@@ -1,7 +1,7 @@
+import { labelled, wrap } from '#compose/page/text.ts'
 import type { Measure } from '#stove/built/measure.ts'
 import { measureText } from '#stove/built/plausible.ts'
 import type { Built, Difference } from '#stove/built/read.ts'
-import { labelled, wrap } from './text.ts'
 
 const placeOf = ({ part, opening }: Measure): string =>
   part === null ? 'fuel and whole stove' : opening === null ? part : `${part}, ${opening}`

@@ -1,5 +1,7 @@
 import { long } from '#basis/text/bothUnits.ts'
 import { formatQuantity } from '#basis/text/format.ts'
+import { labelled, wrap } from '#compose/page/text.ts'
+import { degrees, percent, twice } from '#compose/page/units.ts'
 import { figureText, figureTwice } from '#craft/told/band.ts'
 import { figureRows } from '#craft/told/figureRows.ts'
 import type { BurnBandKey } from '#science/answers/burn/bands.ts'
@@ -13,8 +15,6 @@ import { mattersBlock } from './matters.ts'
 import { windText } from './prediction.ts'
 import { REGIME_MEANING } from './regime.ts'
 import { setsText } from './sets.ts'
-import { labelled, wrap } from './text.ts'
-import { degrees, percent, twice } from './units.ts'
 
 const BURNS: Readonly<Record<Exclude<Course, 'does not burn'>, string>> = {
   clean: 'burns clean',

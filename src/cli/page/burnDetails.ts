@@ -1,10 +1,10 @@
 import { long } from '#basis/text/bothUnits.ts'
 import { formatQuantity } from '#basis/text/format.ts'
+import { columns, labelled, wrap } from '#compose/page/text.ts'
+import { percent } from '#compose/page/units.ts'
 import { figureText, figureTwice } from '#craft/told/band.ts'
 import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { JetFacts, Moment } from '#science/steady/prediction.ts'
-import { columns, labelled, wrap } from './text.ts'
-import { percent } from './units.ts'
 
 const jetText = ({
   part,

@@ -1,8 +1,8 @@
 import { formatQuantity } from '#basis/text/format.ts'
+import { columns } from '#compose/page/text.ts'
 import { bandText } from '#craft/told/band.ts'
 import type { BurnReport, ReportEvent } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
-import { columns } from './text.ts'
 
 const LIGHTING = '▒'
 const WOOD_GAS = '█'

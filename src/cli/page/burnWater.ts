@@ -1,10 +1,10 @@
 import type { QuantityKey } from '#basis/quantities.ts'
 import { long } from '#basis/text/bothUnits.ts'
+import { columns, wrap } from '#compose/page/text.ts'
 import { bandText, figureText, figureTwice } from '#craft/told/band.ts'
 import type { BurnBandKey } from '#science/answers/burn/bands.ts'
 import type { Boil, BurnReport } from '#science/answers/burn/report.ts'
 import type { Band } from '#science/bands/bands.ts'
-import { columns, wrap } from './text.ts'
 
 const bandLine = (
   bands: readonly (Band | null)[],

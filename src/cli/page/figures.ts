@@ -1,5 +1,5 @@
+import { columns } from '#compose/page/text.ts'
 import { type FigureRow, figureCells } from '#craft/told/figureRow.ts'
-import { columns } from './text.ts'
 
 /** Figures in both systems of units, with their bands beside them. */
 export const figureTable = (rows: readonly FigureRow[]): string => {

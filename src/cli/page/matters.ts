@@ -1,6 +1,6 @@
+import { labelled, wrap } from '#compose/page/text.ts'
 import type { Bands } from '#science/bands/bands.ts'
 import { coefficientTable } from '#science/coefficients.ts'
-import { labelled, wrap } from './text.ts'
 
 const meaning = (coefficient: keyof typeof coefficientTable, correlation: number): string =>
   `${correlation < 0 ? '−' : '+'} ${coefficientTable[coefficient].meaning}`

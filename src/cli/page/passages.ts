@@ -1,8 +1,8 @@
 import { long } from '#basis/text/bothUnits.ts'
 import { formatQuantity } from '#basis/text/format.ts'
+import { columns, wrap } from '#compose/page/text.ts'
+import { celsius, decimals, fahrenheit, percent, whole } from '#compose/page/units.ts'
 import type { Moment, Passage, Prediction } from '#science/steady/prediction.ts'
-import { columns, wrap } from './text.ts'
-import { celsius, decimals, fahrenheit, percent, whole } from './units.ts'
 
 const row = (passage: Passage): readonly string[] => [
   passage.name,

@@ -1,13 +1,13 @@
 import { long } from '#basis/text/bothUnits.ts'
 import { formatQuantity } from '#basis/text/format.ts'
+import { labelled, wrap } from '#compose/page/text.ts'
+import { degrees, percent, twice } from '#compose/page/units.ts'
 import type { PredictionBands } from '#science/answers/predictionBands.ts'
 import { LEAN_LIMIT, RICH_LIMIT, SMOULDER_FLUX } from '#science/steady/describe.ts'
 import type { Moment, Prediction } from '#science/steady/prediction.ts'
 import { passageBlocks } from './passages.ts'
 import { predictionBandBlocks } from './predictionBands.ts'
 import { regimeBlock } from './regime.ts'
-import { labelled, wrap } from './text.ts'
-import { degrees, percent, twice } from './units.ts'
 
 export const windText = ({ speed, from, screened }: Prediction['site']['wind']): string =>
   speed === 0

@@ -1,3 +1,4 @@
+import { wrap } from '#compose/page/text.ts'
 import type { FigureRow } from '#craft/told/figureRow.ts'
 import {
   type PredictionBandKey,
@@ -8,7 +9,6 @@ import type { Prediction } from '#science/steady/prediction.ts'
 import { figureTable } from './figures.ts'
 import { mattersBlock } from './matters.ts'
 import { setsText } from './sets.ts'
-import { wrap } from './text.ts'
 
 const ROWS: readonly (readonly [PredictionBandKey, string, FigureRow['key'], string?])[] = [
   ['firepower', 'firepower', 'firepower', 'Btu/h'],

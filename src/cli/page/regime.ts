@@ -1,5 +1,5 @@
+import { wrap } from '#compose/page/text.ts'
 import type { Prediction, Regime } from '#science/steady/prediction.ts'
-import { wrap } from './text.ts'
 
 export const REGIME_MEANING: Readonly<Record<Regime, string>> = {
   smoulder:

@@ -1,6 +1,6 @@
 import { orThrow } from '#basis/problem.ts'
-import { figureOf } from '#compose/burnFigure.ts'
 import { type BurnOptions, setupOf } from '#cli/burn/setup.ts'
+import { figureOf } from '#compose/burnFigure.ts'
 import type { BurnFigureInput, FigureStep } from '#craft/figure/input.ts'
 import { reportOf } from '#science/answers/burn/report.ts'
 import { readStove } from '#stove/document/read.ts'

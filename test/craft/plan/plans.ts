@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { orThrow } from '#basis/problem.ts'
-import { gatherPlan } from '#compose/plan.ts'
 import { solidKernel } from '#cli/solidKernel.ts'
+import { gatherPlan } from '#compose/plan.ts'
 import type { Block, Section } from '#craft/page/block.ts'
 import type { PlanInput } from '#craft/plan/input.ts'
 import { readStove } from '#stove/document/read.ts'

@@ -1,3 +1,4 @@
+import { strToU8 } from 'fflate'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { page, wrap } from './text.ts'
 
@@ -6,7 +7,7 @@ const WIDE = 78
 
 /** The text that lies beside files of solids: what they are, and the cautions. */
 export const readMe = (title: string, blocks: readonly (readonly string[])[]): Uint8Array =>
-  new TextEncoder().encode(
+  strToU8(
     page(
       wrap(title, WIDE),
       ...blocks.map(([head = '', ...lines]) =>
