@@ -1,4 +1,5 @@
 import { labelled, wrap } from '#compose/page/text.ts'
+import { differenceText } from '#stove/built/differenceText.ts'
 import type { Measure } from '#stove/built/measure.ts'
 import { measureText } from '#stove/built/plausible.ts'
 import type { Built, Difference } from '#stove/built/read.ts'
@@ -15,11 +16,10 @@ const grouped = <T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<
 /** Smaller than a rule shows. */
 const isAsPlanned = ({ off }: Difference): boolean => off !== null && Math.abs(off) < 5e-5
 
-const differenceText = ({ measure, planned, built, off }: Difference): string => {
-  const now = `built ${measureText(measure, built, true)}`
-  if (planned === null || off === null) return now
-  const more = off > 0 ? 'more' : 'less'
-  return `plan ${measureText(measure, planned)}, ${now}: ${measureText(measure, Math.abs(off), true)} ${more}`
+const told = ({ measure, planned, built, off }: Difference): string => {
+  if (planned === null || off === null) return `built ${measureText(measure, built, true)}`
+  const text = differenceText(measure, planned, built)
+  return `plan ${text.planned}, built ${text.built}: ${text.off} ${off > 0 ? 'more' : 'less'}`
 }
 
 /** Plan beside what was built, part by part. */
@@ -33,7 +33,7 @@ export const differenceBlocks = ({ differences }: Built, width: number): readonl
         ? []
         : [
             labelled(
-              off.map((one) => [one.measure.label, differenceText(one)] as const),
+              off.map((one) => [one.measure.label, told(one)] as const),
               width,
             ),
           ]),
