@@ -125,6 +125,8 @@ export interface RowOpening {
   readonly leftOut: readonly number[]
   /** Middle of the opening above the part's bottom edge [m]. */
   readonly height: Metres
+  /** Where the maker measures that height from the top edge: advice is given in their own manner. */
+  readonly measuredFrom?: 'top'
   /** Bearing of position 1, half-pitch stagger already in it [deg]. */
   readonly bearing: Degrees
 }

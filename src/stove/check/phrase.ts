@@ -1,9 +1,19 @@
-import { long } from '#basis/text/bothUnits.ts'
-import type { Opening, WallHole } from '#stove/model.ts'
+import { long, onRule } from '#basis/text/bothUnits.ts'
+import type { Opening, RowOpening, WallHole } from '#stove/model.ts'
 import { holeCount } from '#stove/opening/area.ts'
 
 /** A height against something: `12 mm (15/32 in) above`, `1 mm (0.039 in) below`. */
 export const level = (height: number): string => `${long(Math.abs(height))} ${height < 0 ? 'below' : 'above'}`
+
+/** Where on a wall so high to put the middle of a row, from the edge its maker measures it from: `24 mm (15/16 in) below the top edge`. */
+export const heightOnWall = (
+  { measuredFrom }: Pick<RowOpening, 'measuredFrom'>,
+  height: number,
+  wallHeight: number,
+): string =>
+  measuredFrom === 'top'
+    ? `${onRule(wallHeight - height)} below the top edge`
+    : `${onRule(height)} above the bottom edge`
 
 export const percent = (ratio: number): string =>
   `${(ratio * 100).toFixed(ratio > 0.0005 && ratio < 0.095 ? 1 : 0)} %`

@@ -146,6 +146,7 @@ export const readRow = (read: RowRead, wall: Wall, place: Place): Outcome<RowOpe
     leftOut,
     height: (from === 'top' ? wall.height - read.height : read.height) as Metres,
     bearing: wrapBearing(turn),
+    ...(from === 'top' ? { measuredFrom: from } : {}),
   }
   const positions = leftOutProblems(leftOut, read.count, within(place, 'leftOut'))
   if (positions.length > 0) return bad(...positions)

@@ -6,7 +6,7 @@ import type { BandPart, Finding, RowOpening } from '#stove/model.ts'
 import { closestPitch, drilledCount, wallHoleSize } from '#stove/opening/row.ts'
 import { type Check, type CheckContext, circumferenceOf, isCan, placedNamed } from '../context.ts'
 import { note, warn } from '../finding.ts'
-import { called, level, openingsOf, openingWord, percent, plural } from '../phrase.ts'
+import { called, heightOnWall, level, openingsOf, openingWord, percent, plural } from '../phrase.ts'
 import { DAMPER } from '../rules.ts'
 import { type Damper, damperRange, windowsOf } from './damperCover.ts'
 
@@ -59,9 +59,11 @@ const overlapOf = ({ band, can }: Damper, { name, row, low, high }: CoveredRow):
   ]
 }
 
-const windowAdvice = ({ row, low, high }: CoveredRow): string => {
+const windowAdvice = (damper: Damper, { row, low, high }: CoveredRow): string => {
+  const [window] = windowsOf(damper)
+  const middle = heightOnWall(window ?? {}, (low + high) / 2, damper.band.part.height)
   const size = wallHoleSize(row.hole)
-  return `Cut ${plural(row.count, 'window')} at least ${onRuleAtLeast(size.round)} wide and ${onRuleAtLeast(size.axial)} high, one for each position of the row, their middle ${onRule((low + high) / 2)} above the band’s lower edge.`
+  return `Cut ${plural(row.count, 'window')} at least ${onRuleAtLeast(size.round)} wide and ${onRuleAtLeast(size.axial)} high, one for each position of the row, their middle ${middle} of the band.`
 }
 
 /** Why the windows do not open the row, as far as one fact tells. */
@@ -94,7 +96,7 @@ const opening = (damper: Damper, covered: CoveredRow): readonly Finding[] => {
         'damper.cannot-open',
         where,
         `Fully open, the band ${called(band.name)} leaves ${percent(most)} of ${row} free: ${mismatch(damper, covered)}.`,
-        windowAdvice(covered),
+        windowAdvice(damper, covered),
       ),
     ]
   const shut: Finding[] = []

@@ -1,8 +1,9 @@
-import { onRule, onRuleAtMost } from '#basis/text/bothUnits.ts'
+import { onRuleAtMost } from '#basis/text/bothUnits.ts'
 import type { WallZone } from '#stove/can/zones.ts'
 import type { RowOpening, Shelf } from '#stove/model.ts'
 import { wallHoleSize } from '#stove/opening/row.ts'
 import { largestBit } from '../handBits.ts'
+import { heightOnWall } from '../phrase.ts'
 import { TIN } from '../rules.ts'
 import type { Wall } from './wall.ts'
 import { HAIR, type Web } from './web.ts'
@@ -63,7 +64,7 @@ const widestSpan = ({ zones }: Wall): { readonly middle: number; readonly width:
 const smallerRemedy = (row: RowOpening, wall: Wall, web: Web, shelf: Shelf | null): string => {
   const span = widestSpan(wall)
   const middle =
-    span === null ? '' : `with the middle of the row ${onRule(span.middle)} above the bottom edge`
+    span === null ? '' : `with the middle of the row ${heightOnWall(row, span.middle, wall.height)}`
   if (row.hole.shape !== 'round') {
     const tallest = span === null ? 0 : markDown(span.width - 2 * web.full)
     return tallest > 0
@@ -82,5 +83,5 @@ export const heightRemedy = (row: RowOpening, wall: Wall, web: Web, shelf: Shelf
   const height = clearHeight(row, wall, web)
   return height === null
     ? smallerRemedy(row, wall, web, shelf)
-    : `Put the middle of the row ${onRule(height)} above the bottom edge.`
+    : `Put the middle of the row ${heightOnWall(row, height, wall.height)}.`
 }

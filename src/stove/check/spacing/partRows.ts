@@ -1,6 +1,5 @@
-import { onRule } from '#basis/text/bothUnits.ts'
 import type { RowOpening } from '#stove/model.ts'
-import { called } from '../phrase.ts'
+import { called, heightOnWall } from '../phrase.ts'
 import { clearsZones, MARK } from './clearHeight.ts'
 import type { Wall } from './wall.ts'
 import { closestBetweenRows, movedOutlines, type WallOutline } from './wallOutline.ts'
@@ -64,7 +63,7 @@ const putAt = (laid: LaidRow, rise: number, meeting: MeetingRows): string | null
   const fits =
     clearsZones(laid.row, height, wall, webOfWallHole(laid.row.hole, wall.sheet)) &&
     isFree(moved(laid, wall.circumference, rise, 0), meeting)
-  return fits ? `put ${called(laid.opening)} ${onRule(height)} above the bottom edge` : null
+  return fits ? `put ${called(laid.opening)} ${heightOnWall(laid.row, height, wall.height)}` : null
 }
 
 /** The smallest turn of the upper row in whole degrees within one pitch that brings the rows apart. */

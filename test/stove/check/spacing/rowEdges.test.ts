@@ -46,6 +46,14 @@ describe('tin to the ends of the can', () => {
     expect(found(sixteen(105))[0]?.fix).toContain('93 mm')
   })
 
+  test('and told from the edge that the maker measures from', () => {
+    // Can 120 mm high, 93 mm from below.
+    const fix = found({ ...sixteen(105), measuredFrom: 'top' })[0]?.fix
+    expect(fix).toContain('27 mm')
+    expect(fix).toContain('below the top edge')
+    expect(found(sixteen(105))[0]?.fix).toContain('above the bottom edge')
+  })
+
   test('where no height would do, the bit is worked out', () => {
     // Can 40 mm high: 34 mm of plain wall, a third of it is 11.3 mm.
     const fix = found(sixteen(20), { height: 40 })[0]?.fix
