@@ -66,8 +66,7 @@ const partRow = ({ name, mesh, volume }: PartSolid): readonly string[] => {
     name,
     both(Math.max(wide, deep)),
     both(high),
-    `${(volume / 1000).toFixed(2)} cm³`,
-    `${mesh.triangles.length / 3}`,
+    `${(volume / 1000).toFixed(2)} cm³ (${(volume / 25.4 ** 3).toFixed(2)} in³)`,
   ]
 }
 
@@ -100,8 +99,8 @@ export const solids = async (
       paths.map((path) => wrap(path, env.width, '', '  ')).join('\n'),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       columns(
-        [['part', 'across', 'high', 'tin', 'triangles'], ...parts.map(partRow)],
-        ['left', 'left', 'left', 'right', 'right'],
+        [['part', 'across', 'high', 'tin'], ...parts.map(partRow)],
+        ['left', 'left', 'left', 'right'],
         env.width,
       ),
       wrap(remark, env.width),

@@ -32,13 +32,12 @@ const sideBySide = (meshes: readonly Mesh[]): readonly Mesh[] => {
   })
 }
 
-const millimetres = (value: number): string =>
-  formatLength((value / 1000) as Metres, { units: 'mm', digits: 1 })
+const both = (value: number): string => formatLength((value / 1000) as Metres, { units: 'both', digits: 1 })
 
 /** What a guide is, in a line. */
 export const guideHead = ({ name, pieces, holes, box }: DrillGuide): string =>
   `${name}: ${holes.length} guide ${holes.length === 1 ? 'hole' : 'holes'}, ` +
-  `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'} up to ${box.map(millimetres).join(' × ')}`
+  `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'} up to ${box.map(both).join(' × ')}`
 
 /** Openings that are cut without a guide, and why, line by line. */
 export const withoutGuide = ({ without }: Guides): readonly string[] =>

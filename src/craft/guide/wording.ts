@@ -8,6 +8,9 @@ const both = (millimetres: number): string => long(millimetres / 1000)
 const bitOf = ({ bit, pilot }: GuideOptions): string =>
   bit === 'full' ? 'the bit of each hole’s own size' : `a ${long(pilot)} pilot bit`
 
+/** The inch screw nearest to an M4: common practice, no source. */
+const SCREW = 'M4 (#8-32)'
+
 const pieces = ['', 'one piece', 'two halves', 'three pieces', 'four pieces', 'five pieces', 'six pieces']
 
 export const collarNotes = (part: string, shape: CollarShape, options: GuideOptions): readonly string[] => {
@@ -19,7 +22,7 @@ export const collarNotes = (part: string, shape: CollarShape, options: GuideOpti
       ? recess === null
         ? `Push the ${part} into the collar, ${datum} edge first, until it stands on the ring.`
         : `Slide the collar on over the end without a seam until the seam of the ${datum} sits in its recess.`
-      : `It comes in ${pieces[split.pieces]}: put them round the ${part} and draw them on with M4 screws through the ears.`
+      : `It comes in ${pieces[split.pieces]}: put them round the ${part} and draw them on with ${SCREW} screws through the ears.`
   const level =
     split === null && lip !== null
       ? null
