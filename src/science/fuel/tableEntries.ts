@@ -1,3 +1,4 @@
+import { onRule } from '#basis/text/bothUnits.ts'
 import { fromMillimetres } from '#basis/units.ts'
 import type { FuelPieces } from '#stove/model.ts'
 import type { UltimateAnalysis } from './composition.ts'
@@ -67,7 +68,7 @@ const SUBABUL_DENSITY = 575
 
 const woodPellets = (key: string, diameter: number, length: number): FuelEntry => ({
   key,
-  label: `wood pellets, ${diameter} mm`,
+  label: `wood pellets, ${onRule(fromMillimetres(diameter))}`,
   analysis: softwood,
   measuredHeatingValue: null,
   moisture: 0.08,
@@ -118,7 +119,7 @@ export const fuelEntries: readonly FuelEntry[] = [
   woodPellets('pellets-8mm', 8, 20),
   {
     key: 'wood-chips',
-    label: 'air-dry softwood chips, about 20 × 12 × 6 mm',
+    label: 'air-dry softwood chips, about 20 × 12 × 6 mm (13/16 × 1/2 × 1/4 in)',
     analysis: softwood,
     measuredHeatingValue: null,
     moisture: 0.14,
@@ -138,7 +139,7 @@ export const fuelEntries: readonly FuelEntry[] = [
   },
   {
     key: 'subabul-chips',
-    label: 'air-dry subabul chips, about 20 × 12 × 6 mm',
+    label: 'air-dry subabul chips, about 20 × 12 × 6 mm (13/16 × 1/2 × 1/4 in)',
     analysis: subabul,
     measuredHeatingValue: 19.78e6,
     moisture: 0.14,
@@ -158,7 +159,7 @@ export const fuelEntries: readonly FuelEntry[] = [
   },
   {
     key: 'twigs',
-    label: 'twigs, about 10 mm thick and 40 mm long',
+    label: 'twigs, about 10 mm (3/8 in) thick and 40 mm (1 9/16 in) long',
     analysis: subabul,
     measuredHeatingValue: 19.78e6,
     moisture: 0.14,
@@ -177,7 +178,7 @@ export const fuelEntries: readonly FuelEntry[] = [
   },
   {
     key: 'coconut-shell',
-    label: 'broken coconut shell, about 15 mm pieces 4 mm thick',
+    label: 'broken coconut shell, pieces of about 15 mm (19/32 in), 4 mm (5/32 in) thick',
     analysis: coconutShell,
     measuredHeatingValue: 20.5e6,
     moisture: 0.1,
@@ -214,6 +215,6 @@ export const fuelEntries: readonly FuelEntry[] = [
       bulkDensity: MEMORY,
     },
   },
-  residuePellets('bagasse-pellets', 'bagasse pellets, 8 mm', bagasse, 16.29e6),
-  residuePellets('straw-pellets', 'wheat straw pellets, 8 mm', wheatStraw, 17.99e6),
+  residuePellets('bagasse-pellets', 'bagasse pellets, 8 mm (5/16 in)', bagasse, 16.29e6),
+  residuePellets('straw-pellets', 'wheat straw pellets, 8 mm (5/16 in)', wheatStraw, 17.99e6),
 ]
