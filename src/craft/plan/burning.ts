@@ -45,20 +45,17 @@ const boilText = (
   }
 }
 
-/** What the section’s own column does not say: water and fuel. */
-export const burnFacts = (report: BurnReport): readonly Fact[] => {
-  const { fuel, bands } = report
+/** What the section’s own answers do not say: water. */
+export const waterFact = (report: BurnReport): Fact => {
+  const { bands } = report
   const boil = boilText(report, 1)
-  return [
-    {
-      label: '1 L (1.06 US qt) of water boils, from pot on, in',
-      value: boil.value,
-      ...(boil.band === '' || bands === null
-        ? {}
-        : { aside: `${boil.band}${boil.value === 'does not boil' ? '' : ', in nine sets of ten'}` }),
-    },
-    { label: 'one filling of fuel', value: figureTwice(fuel.charge, 'mass', 'oz'), aside: fuel.label },
-  ]
+  return {
+    label: '1 L (1.06 US qt) of water boils, from pot on, in',
+    value: boil.value,
+    ...(boil.band === '' || bands === null
+      ? {}
+      : { aside: `${boil.band}${boil.value === 'does not boil' ? '' : ', in nine sets of ten'}` }),
+  }
 }
 
 const shown = (passages: readonly Passage[]): readonly Passage[] =>

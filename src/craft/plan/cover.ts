@@ -1,9 +1,12 @@
-import { formatLength } from '#basis/text/format.ts'
+import { long } from '#basis/text/bothUnits.ts'
+import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { Block, Fact } from '../page/block.ts'
-import { deskPlate } from '../section/deskPlate.ts'
+import type { BurnSummary } from '../section/airState.ts'
+import { answersOf } from '../section/answers.ts'
 import { narrowPlate } from '../section/narrowPlate.ts'
+import { pagePlate } from '../section/pagePlate.ts'
 import { lightTheme, type Theme } from '../section/theme.ts'
-import { burnFacts } from './burning.ts'
+import { waterFact } from './burning.ts'
 import type { PlanInput } from './input.ts'
 
 /** Ink on the white of the paper. */
@@ -19,6 +22,12 @@ const sectionNotes = (input: PlanInput): readonly string[] => [
   'Wood gas contains carbon monoxide: burn outdoors only.',
 ]
 
+/** What the section would say beside itself, and the water after firepower and time. */
+const coverFacts = (summary: BurnSummary, report: BurnReport): readonly Fact[] =>
+  answersOf(summary)
+    .map(({ caption, value, notes }): Fact => ({ label: caption, value, aside: notes.join('; ') }))
+    .toSpliced(2, 0, waterFact(report))
+
 const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {
   const hours = (seconds: number): string => {
     const minutes = Math.round(seconds / 900) * 15
@@ -28,12 +37,13 @@ const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {
     ...(bundle === null
       ? []
       : [
-          { label: 'weighs', value: bundle.weight },
+          {
+            label: 'weighs',
+            value: bundle.weight,
+            ...(stove.potDiameter === null ? {} : { aside: `for a pot of ${long(stove.potDiameter)}` }),
+          },
           { label: 'packs into', value: bundle.packed },
         ]),
-    ...(stove.potDiameter === null
-      ? []
-      : [{ label: 'for a pot', value: `${formatLength(stove.potDiameter, { units: 'both' })} across` }]),
     {
       label: 'time to build',
       value: `${hours(shop.time.least)} to ${hours(shop.time.most)}`,
@@ -46,16 +56,17 @@ const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {
 export const coverBlocks = (input: PlanInput): readonly Block[] => {
   const { stove, burn, views, shop, findings } = input
   const summary = 'noBurn' in burn ? null : burn.summary
-  const facts = [...('noBurn' in burn ? [] : burnFacts(burn.report)), ...buildFacts(input)]
+  const plate = { stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }
+  const warned = findings.some(({ severity }) => severity !== 'note')
+  const facts = [...('noBurn' in burn ? [] : coverFacts(burn.summary, burn.report)), ...buildFacts(input)]
   const says = `${stove.name} cut down its centre line, with its parts, openings${summary === null ? '' : ', and the air and gas that go through them'}.`
   return [
     {
       kind: 'picture',
-      svg: deskPlate({ stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }).svg.trim(),
-      narrow: narrowPlate({ stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }).svg.trim(),
+      svg: pagePlate(plate, warned ? 320 : undefined).svg.trim(),
+      narrow: narrowPlate(plate, { answers: false }).svg.trim(),
       says,
       share: 1,
-      tallest: findings.some(({ severity }) => severity !== 'note') ? 280 : 350,
     },
     ...('noBurn' in burn
       ? [{ kind: 'text' as const, text: `As drawn it does not burn: ${burn.noBurn}` }]
@@ -65,7 +76,7 @@ export const coverBlocks = (input: PlanInput): readonly Block[] => {
       : [
           {
             kind: 'beside' as const,
-            share: 0.3,
+            share: 0.2,
             left: [
               {
                 kind: 'picture' as const,

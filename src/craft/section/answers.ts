@@ -1,6 +1,6 @@
 import { formatQuantity } from '#basis/text/format.ts'
 import type { AirPassage, BurnSummary } from './airState.ts'
-import { celsius, fahrenheit, figure, flowText, tied } from './wording.ts'
+import { celsius, fahrenheit, figure, flowText, temperatureText, tied } from './wording.ts'
 
 /** One answer beside the picture. */
 export interface Answer {
@@ -35,6 +35,7 @@ const UNEVEN = 0.08
 export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Answer[] => {
   const { air, temperature, regime } = halfway
   const kilowatts = (watts: number): string => figure(watts / 1000)
+  const btuPerHour = (watts: number): string => String(Number((watts * BTU_PER_HOUR).toPrecision(2)))
   const range = [woodGas.firepowerLowest, woodGas.firepowerHighest]
   const varies = woodGas.firepowerHighest - woodGas.firepowerLowest > UNEVEN * woodGas.firepower
   return [
@@ -42,9 +43,15 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
       caption: 'firepower',
       value: `${kilowatts(woodGas.firepower)} kW`,
       notes: [
-        `${Number((woodGas.firepower * BTU_PER_HOUR).toPrecision(2))}\u00a0Btu/h`,
+        `${btuPerHour(woodGas.firepower)}\u00a0Btu/h`,
         'mean of the wood-gas phase',
-        ...(varies ? [`from ${range.map(kilowatts).join(' to ')} kW on the way`] : []),
+        ...(varies
+          ? [
+              tied(
+                `from ${range.map(kilowatts).join(' to ')} kW (${range.map(btuPerHour).join(' to ')} Btu/h) on the way`,
+              ),
+            ]
+          : []),
       ],
     },
     {
@@ -69,7 +76,7 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
     {
       caption: 'flame, mixed through',
       value: celsius(temperature.flame),
-      notes: [`${fahrenheit(temperature.flame)} · front ${celsius(temperature.front)}`],
+      notes: [`${fahrenheit(temperature.flame)} · front ${temperatureText(temperature.front)}`],
     },
     { caption: 'regime', value: regime, notes: REGIMES[regime] === undefined ? [] : [REGIMES[regime]] },
   ]

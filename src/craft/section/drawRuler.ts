@@ -26,7 +26,7 @@ const inchTicks = (top: number): readonly Tick[] =>
     text: i % 4 === 0 ? String(i / 4) : '',
   }))
 
-const NUMBER_SIZE = 12
+const NUMBER_SIZE = 13
 
 /** The rule reaches to the next whole centimetre over the tin [mm]. */
 export const rulerTop = (top: number): number => Math.ceil(top / 10) * 10

@@ -8,7 +8,7 @@ import type { HalfPoint } from './half.ts'
 import { OUTSIDE_REACH } from './openAir.ts'
 import type { CutPlate } from './plates.ts'
 import { spanMiddle } from './span.ts'
-import { celsius, depthWords, openingWords, partWords, passageWords } from './wording.ts'
+import { depthWords, openingWords, partWords, passageWords, temperatureText } from './wording.ts'
 
 /** Words about one place of the section. */
 export interface SectionLabel {
@@ -192,6 +192,11 @@ export const bedLabels = (
   })
   const raw = label((bed.floor + bed.front) / 2, 'raw fuel', depthWords(bed.filledTo - bed.floor), [])
   if (!isLit(bed)) return [raw]
-  const front = label(bed.front, 'front', null, frontTemperature === null ? [] : [celsius(frontTemperature)])
+  const front = label(
+    bed.front,
+    'front',
+    null,
+    frontTemperature === null ? [] : [temperatureText(frontTemperature)],
+  )
   return [label((bed.front + bed.top) / 2, 'char', null, []), front, raw]
 }

@@ -3,15 +3,20 @@ import type { WidthPerFlow } from './border.ts'
 import { heatColour } from './colour.ts'
 import type { Frame } from './frame.ts'
 import { type Sheet, SMALL_SIZE } from './sheet.ts'
+import { flowText } from './wording.ts'
 
 const SCALE_WIDTH = 190
 const SCALE_HEIGHT = 9
 const COOLEST = 293.15
 const HOTTEST = 1773.15
 const MARKS = [20, 500, 1000, 1500]
+/** As finely as a colour is read. */
+const fahrenheitMark = (celsius: number): number =>
+  celsius < 100 ? celsius * 1.8 + 32 : Math.round((celsius * 1.8 + 32) / 10) * 10
+const ROW = 16
 const STEPS = 12
 const CAPTION = 20
-export const LEGEND_HEIGHT = 48
+export const LEGEND_HEIGHT = 64
 
 /** Round flows for the key [g/s], of which the largest not wider than this is taken [px]. */
 const ROUND_FLOWS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2]
@@ -27,7 +32,7 @@ export const drawLegend = (
   const { theme } = sheet
   const caption = (at: number, text: string): void =>
     sheet.letter({ x: at, y: y + SMALL_SIZE * 0.8, text, size: SMALL_SIZE, ink: 'muted' })
-  caption(x, 'colour is temperature, °C')
+  caption(x, 'colour is temperature')
   const bar = y + CAPTION
   const stops = Array.from({ length: STEPS + 1 }, (_, i) =>
     element('stop', {
@@ -45,14 +50,19 @@ export const drawLegend = (
       'stroke-width': 0.9,
       fill: 'none',
     })
-    sheet.letter({
-      x: at,
-      y: bar + SCALE_HEIGHT + 17,
-      text: String(celsius),
-      size: SMALL_SIZE,
-      ink: 'muted',
-      anchor: celsius === MARKS[0] ? 'start' : celsius === MARKS.at(-1) ? 'end' : 'middle',
-    })
+    const first = celsius === MARKS[0]
+    for (const [row, text] of [
+      `${celsius}${first ? ' °C' : ''}`,
+      `${fahrenheitMark(celsius)}${first ? ' °F' : ''}`,
+    ].entries())
+      sheet.letter({
+        x: at,
+        y: bar + SCALE_HEIGHT + 17 + row * ROW,
+        text,
+        size: SMALL_SIZE,
+        ink: 'muted',
+        anchor: first ? 'start' : celsius === MARKS.at(-1) ? 'end' : 'middle',
+      })
   }
   const wide = (gramsPerSecond: number): number => gramsPerSecond * 1e-3 * scale * frame.scale
   const flow = ROUND_FLOWS.filter((one) => wide(one) <= KEY_WIDEST).at(-1) ?? (ROUND_FLOWS[0] as number)
@@ -68,11 +78,8 @@ export const drawLegend = (
     stroke: theme.airEdge,
     'stroke-width': 0.8,
   })
-  sheet.letter({
-    x: key + 44,
-    y: bar + SCALE_HEIGHT / 2 + SMALL_SIZE * 0.34,
-    text: `${flow} g/s`,
-    size: SMALL_SIZE,
-    ink: 'muted',
-  })
+  for (const [row, text] of flowText(flow / 1000)
+    .split(/\u00a0(?=\()/)
+    .entries())
+    sheet.letter({ x: key, y: bar + SCALE_HEIGHT + 17 + row * ROW, text, size: SMALL_SIZE, ink: 'muted' })
 }

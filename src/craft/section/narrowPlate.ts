@@ -22,8 +22,11 @@ const COLUMN_GAP = 18
 /** In a list, a name alone tells nothing. */
 const saysSomething = ({ size, more }: SectionLabel): boolean => size !== null || more.length > 0
 
-/** The section for a phone: letters in the picture, their meaning and the answers below it. */
-export const narrowPlate = ({ stove, burn, theme, notes }: PlateInput): Plate => {
+/** The section for a phone: letters in the picture, their meaning below it, and the answers unless the page says them elsewhere. */
+export const narrowPlate = (
+  { stove, burn, theme, notes }: PlateInput,
+  { answers: told } = { answers: true },
+): Plate => {
   const { section, state, air, extent, openings, parts, fuel } = sceneOf(stove, burn)
   const sheet = openSheet(theme)
   const inner = WIDTH - 2 * MARGIN
@@ -55,7 +58,7 @@ export const narrowPlate = ({ stove, burn, theme, notes }: PlateInput): Plate =>
   })
   y = frame.ground + SECTION_GAP
   y = drawKey(sheet, openings, { x: MARGIN, y, width: inner, lettered: true }) + SECTION_GAP
-  if (burn !== null) {
+  if (burn !== null && told) {
     // Answers in two columns, as they come.
     const width = (inner - COLUMN_GAP) / 2
     const answers = answersOf(burn)

@@ -20,9 +20,24 @@ export const figure = (value: number): string => {
   return value.toFixed(Math.min(digits, 4))
 }
 
-export const flowText = (massFlow: number): string => `${figure(Math.abs(massFlow) * 1000)}${NB}g/s`
+/** Avoirdupois pounds an hour in a gram a second, 3600 / 453.59237. */
+const POUNDS_PER_HOUR = 3600 / 453.59237
+const METRES_PER_FOOT = 0.3048
+
+/** A figure in both systems, the second of what the first shows. */
+const twice = (value: number, unit: string, times: number, other: string): string => {
+  const shown = figure(value)
+  return `${shown}${NB}${unit}${NB}(${figure(Number(shown) * times)}${NB}${other})`
+}
+
+/** A flow whichever way it goes [from kg/s]: `0.26 g/s (2.1 lb/h)`. */
+export const flowText = (massFlow: number): string =>
+  twice(Math.abs(massFlow) * 1000, 'g/s', POUNDS_PER_HOUR, 'lb/h')
+const speedText = (velocity: number): string => twice(Math.abs(velocity), 'm/s', 1 / METRES_PER_FOOT, 'ft/s')
 export const celsius = (kelvin: number): string => `${Math.round(kelvin - 273.15)}${NB}°C`
 export const fahrenheit = (kelvin: number): string => `${Math.round((kelvin - 273.15) * 1.8 + 32)}${NB}°F`
+/** `862 °C (1584 °F)` */
+export const temperatureText = (kelvin: number): string => `${celsius(kelvin)}${NB}(${fahrenheit(kelvin)})`
 
 interface SizeWords {
   readonly metric: string
@@ -81,11 +96,11 @@ export const openingWords = (opening: Opening): OpeningWords => {
   return { metric: `${count}${metric}`, inch, more: extra(opening) }
 }
 
-/** What a passage carries: `0.26 g/s in · 0.17 m/s · 20 °C`. */
+/** What a passage carries: `0.26 g/s (2.1 lb/h) in · 0.17 m/s (0.56 ft/s) · 20 °C (68 °F)`; a line may end at a dot. */
 export const passageWords = ({ massFlow, velocity, temperature, from, to }: AirPassage): string => {
   const inwards = (from === null) === massFlow > 0
-  const way = from !== null && to !== null ? '' : inwards ? ' in' : ' out'
-  return `${flowText(massFlow)}${way} · ${figure(Math.abs(velocity))}${NB}m/s · ${celsius(temperature)}`
+  const way = from !== null && to !== null ? '' : `${NB}${inwards ? 'in' : 'out'}`
+  return [`${flowText(massFlow)}${way}`, speedText(velocity), temperatureText(temperature)].join(`${NB}· `)
 }
 
 export interface PartWords {

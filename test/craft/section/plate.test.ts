@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { deskPlate } from '#craft/section/deskPlate.ts'
 import { narrowPlate } from '#craft/section/narrowPlate.ts'
+import { pagePlate } from '#craft/section/pagePlate.ts'
 import type { Plate, PlateInput } from '#craft/section/plate.ts'
 import { letteringBox } from '#craft/section/sheet.ts'
 import { lightTheme } from '#craft/section/theme.ts'
@@ -9,6 +10,7 @@ import { type Subject, subject, subjects } from './scenes.ts'
 
 const pages: readonly (readonly [string, (input: PlateInput) => Plate])[] = [
   ['desk', deskPlate],
+  ['paper', (input) => pagePlate(input)],
   ['phone', narrowPlate],
 ]
 const NOTES = ['A first sentence that goes under the picture.', 'And a second one.']
