@@ -1,0 +1,36 @@
+import { type Cell, createCell } from '../cell/cell.ts'
+import { useCell } from '../cell/useCell.ts'
+import type { StoveEditor } from '../stove/editor.ts'
+import { openStoveEditor, type WorkshopEditor } from './stoveEditor.ts'
+import { station } from './workshop.ts'
+
+export type OpenStove<E extends StoveEditor = StoveEditor> =
+  | E
+  | { readonly loading: true }
+  | { readonly sentence: string }
+
+const stoves = new Map<string, Cell<OpenStove<WorkshopEditor>>>()
+
+/** A stove of the workshop on this bench; the same editor for everyone who asks, for as long as the page lives. */
+export const stoveEditor = (document: string): Cell<OpenStove<WorkshopEditor>> => {
+  const there = stoves.get(document)
+  if (there !== undefined) return there
+  const cell = createCell<OpenStove<WorkshopEditor>>({ loading: true })
+  stoves.set(document, cell)
+  const open = async (): Promise<void> => {
+    const found = await openStoveEditor(await station(), document)
+    // Asked for again, it is looked for again.
+    if ('sentence' in found) stoves.delete(document)
+    cell.set(found)
+  }
+  open().catch((fault: unknown) => {
+    stoves.delete(document)
+    cell.set({ sentence: `This stove could not be laid on the bench: ${String(fault)}` })
+  })
+  return cell
+}
+
+export const isEditor = <E extends StoveEditor>(open: OpenStove<E>): open is E => 'state' in open
+
+/** One stove on the bench: `{loading}` until it is there, `{sentence}` when it cannot be. */
+export const useStoveEditor = (document: string): OpenStove<WorkshopEditor> => useCell(stoveEditor(document))
