@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import { BadInput } from '#basis/problem.ts'
+import { withFuelKind } from '#compose/conditions.ts'
 import { standardPressure } from '#science/atmosphere.ts'
-import { fuelOf } from '#science/fuel/charge.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import { mildDay, type Site } from '#science/site.ts'
 import type { Stove } from '#stove/model.ts'
@@ -89,11 +89,10 @@ export const siteOf = (options: ConditionOptions): Site => {
 export const moistureOf = (options: ConditionOptions): number | null =>
   optionQuantity(options.moisture, '--moisture', 'fuelMoisture')
 
-/** Another fuel lies in the same can, as such fuel usually is: nothing that was measured of the file's own holds of it. */
+/** The stove with the fuel that was asked for on the command line, or with its own. */
 export const withFuel = (stove: Stove, { fuel: kind }: ConditionOptions): Stove => {
   if (kind === undefined) return stove
-  const other = { ...stove, fuel: { kind, level: stove.fuel.level, moisture: null } }
-  const found = fuelOf(other)
-  if (found.ok) return other
+  const found = withFuelKind(stove, kind)
+  if (found.ok) return found.value
   throw new BadInput(found.problems.map((problem) => ({ ...problem, field: '--fuel' })))
 }

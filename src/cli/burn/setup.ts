@@ -1,6 +1,6 @@
 import { BadInput, orThrow } from '#basis/problem.ts'
 import { readCount, readQuantity } from '#basis/text/read.ts'
-import type { Metres } from '#basis/units.ts'
+import { withPot } from '#compose/conditions.ts'
 import type { BurnSetup, DamperTurn, Trip } from '#science/answers/burn/setup.ts'
 import { usualWish } from '#science/answers/figures.ts'
 import { tinplateEmissivity } from '#science/heat/emissivity.ts'
@@ -103,10 +103,6 @@ const tripOf = (text: string | undefined): Trip | null => {
     litresABoil: orThrow(readQuantity(parts[3], field, 'waterVolume')) * LITRES_IN_CUBIC_METRE,
   }
 }
-
-/** A stove that is built for no pot has nothing to change: the pot stands over it and leaves the draught alone. */
-const withPot = (stove: Stove, diameter: number | null): Stove =>
-  diameter === null || stove.potDiameter === null ? stove : { ...stove, potDiameter: diameter as Metres }
 
 /**
  * Reads what was asked for.

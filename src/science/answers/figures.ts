@@ -80,7 +80,13 @@ export const burnFigures = (
   wish: CookingWish,
   site: Site,
   coefficients: Coefficients,
-): BurnFigures => {
+): BurnFigures => ({
+  ...fireFigures(burn, firing, site),
+  boils: VOLUMES.map((litres) => boilAnswer(burn, firing, wish, litres, site, coefficients)),
+})
+
+/** All that is asked of a burn but its pots. */
+export const fireFigures = (burn: Burn, firing: Firing, site: Site): Omit<BurnFigures, 'boils'> => {
   const { steps, totals } = burn
   const woodGas = steps.filter(({ phase }) => phase !== 'char')
   const full = woodGas.filter(({ alight }) => alight >= 0.99)
@@ -103,7 +109,6 @@ export const burnFigures = (
     longestTouch: longestTouch(hottest),
     heatOfWalls: totals.wallLoss + totals.radiated,
     heatOfGas: Math.max(0, fired - totals.wallLoss - totals.radiated - totals.wallStored),
-    boils: VOLUMES.map((litres) => boilAnswer(burn, firing, wish, litres, site, coefficients)),
   }
 }
 

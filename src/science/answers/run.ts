@@ -37,7 +37,7 @@ export interface Firing {
   /** As fired [kg] and [J/kg]. */
   readonly charge: number
   readonly lowerHeatingValue: number
-  burn(coefficients?: Coefficients): BurnOutcome
+  burn(coefficients?: Coefficients, keepMoments?: boolean): BurnOutcome
 }
 
 export type FiringOutcome =
@@ -70,9 +70,9 @@ export const fire = (stove: Stove, chosen: Partial<BurnCase> = {}): Outcome<Firi
   }
   const { plan } = planned
   const input = { plan, fuel, site, burntOff }
-  const burn = (coefficients: Coefficients = medianCoefficients): BurnOutcome => {
+  const burn = (coefficients: Coefficients = medianCoefficients, keepMoments = false): BurnOutcome => {
     const once = (wallStart: readonly number[] | null): BurnOutcome =>
-      march({ ...input, coefficients }, { ...defaultBurnOptions, wallStart, stages })
+      march({ ...input, coefficients }, { ...defaultBurnOptions, wallStart, stages, keepMoments })
     if (!hot) return once(null)
     const first = once(null)
     return first.burn.hotWalls === null ? first : once(first.burn.hotWalls)

@@ -1,4 +1,4 @@
-import { type Bands, type SampledRun, sampleBands } from '#science/bands/bands.ts'
+import { type Bands, bandSteps, drained, type SampledRun } from '#science/bands/bands.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 
 /** Told how many of how many sets are done. */
@@ -18,8 +18,11 @@ export const sampled = <K extends string>(
 ): Bands<K> | null =>
   samples === 0
     ? null
-    : sampleBands(keys, run, {
-        samples,
-        seed: SEED,
-        onProgress: (share) => progress(Math.round(share * samples), samples),
-      })
+    : drained(sampledSteps(samples, keys, run), (share) => progress(Math.round(share * samples), samples))
+
+/** The same, a set at a time: yields the share done. */
+export const sampledSteps = <K extends string>(
+  samples: number,
+  keys: readonly K[],
+  run: (coefficients: Coefficients) => SampledRun<K>,
+): Generator<number, Bands<K>> => bandSteps(keys, run, { samples, seed: SEED })

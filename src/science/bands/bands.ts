@@ -34,25 +34,47 @@ export interface SampledRun<K extends string> {
   readonly figures: Readonly<Partial<Record<K, number | null>>>
 }
 
-export interface BandOptions {
+export interface BandSampling {
   readonly samples: number
   readonly seed: number
+}
+
+export interface BandOptions extends BandSampling {
   /** Called between runs with the share done; throw to stop. */
   readonly onProgress?: (share: number) => void
+}
+
+/** Goes a work in steps to its end; told the share done between them, and at the end. */
+export const drained = <T>(steps: Generator<number, T>, onProgress?: (share: number) => void): T => {
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) {
+      onProgress?.(1)
+      return step.value
+    }
+    onProgress?.(step.value)
+  }
 }
 
 /** Runs the same prediction with many sets of coefficients and says how far each figure may be out. */
 export const sampleBands = <K extends string>(
   keys: readonly K[],
   run: (coefficients: Coefficients) => SampledRun<K>,
-  { samples, seed, onProgress }: BandOptions,
-): Bands<K> => {
+  { onProgress, ...sampling }: BandOptions,
+): Bands<K> => drained(bandSteps(keys, run, sampling), onProgress)
+
+/** The same, a run at a time: yields the share done before each, so that whoever drives it may pause or stop. */
+export function* bandSteps<K extends string>(
+  keys: readonly K[],
+  run: (coefficients: Coefficients) => SampledRun<K>,
+  { samples, seed }: BandSampling,
+): Generator<number, Bands<K>> {
   const points = evenPoints(samples, COEFFICIENT_KEYS.length, seed)
-  const runs = points.map((point, i) => {
-    onProgress?.(i / samples)
-    return run(coefficientsAt(point))
-  })
-  onProgress?.(1)
+  const runs: SampledRun<K>[] = []
+  for (const [i, point] of points.entries()) {
+    yield i / samples
+    runs.push(run(coefficientsAt(point)))
+  }
   const outcomes: Record<string, number> = {}
   for (const { outcome } of runs) outcomes[outcome] = (outcomes[outcome] ?? 0) + 1 / samples
   const figures = {} as Record<K, Band | null>

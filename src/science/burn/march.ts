@@ -3,12 +3,13 @@ import { charSource } from '#science/fire/charFront.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { rawFuelSource } from '#science/fire/source.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
+import type { Moment } from '#science/steady/prediction.ts'
 import { settle } from '#science/steady/settle.ts'
 import type { SteadyFailure, SteadyState } from '#science/steady/state.ts'
 import { layOut, placeFront, type SteadyInput, type Workspace } from '#science/steady/workspace.ts'
 import { type BurnTotals, Ledger } from './ledger.ts'
 import type { BurnEvent, BurnPhase, BurnStep } from './record.ts'
-import { sampleOf } from './sample.ts'
+import { momentOf, sampleOf } from './sample.ts'
 
 export interface BurnOptions {
   /** The stove is still warm from a burn before: its walls, stretch by stretch [K]; ambient when null. */
@@ -17,6 +18,8 @@ export interface BurnOptions {
   readonly stages: readonly { readonly from: number; readonly plan: DraughtPlan; readonly sentence: string }[]
   /** Longest time step [s]. */
   readonly longestStep: number
+  /** Keep the moment of every step, with all its passages: some fifteen times the memory. */
+  readonly keepMoments: boolean
 }
 
 export interface Burn {
@@ -25,13 +28,20 @@ export interface Burn {
   readonly totals: BurnTotals
   /** Of the walls when the front reached the floor, for a second batch in a hot stove [K]; null if it did not. */
   readonly hotWalls: readonly number[] | null
+  /** Of every step, as it began; empty unless they were asked for. */
+  readonly moments: readonly Moment[]
 }
 
 export type BurnOutcome =
   | { readonly ok: true; readonly burn: Burn }
   | { readonly ok: false; readonly failure: SteadyFailure; readonly burn: Burn }
 
-export const defaultBurnOptions: BurnOptions = { wallStart: null, stages: [], longestStep: 300 }
+export const defaultBurnOptions: BurnOptions = {
+  wallStart: null,
+  stages: [],
+  longestStep: 300,
+  keepMoments: false,
+}
 
 /** Failures of a state that are the end of a burn, not of the calculation. */
 const ENDS: ReadonlySet<string> = new Set(['front out', 'draws its own smoke', 'does not glow'])
@@ -81,6 +91,7 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
   )
 
   const steps: BurnStep[] = []
+  const moments: Moment[] = []
   const events: BurnEvent[] = [{ time: 0, kind: 'lit', sentence: 'Lit on top.' }]
   const say = (kind: BurnEvent['kind'], sentence: string): void => {
     events.push({ time: state.time, kind, sentence })
@@ -88,7 +99,13 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
   const ledger = new Ledger()
   const state: BurnState = { time: 0, phase: 'lighting', front: 0, char: 0, charMade: 0 }
   let hotWalls: readonly number[] | null = null
-  const done = (): Burn => ({ steps, events, totals: ledger.totals(state.char, dryCharge), hotWalls })
+  const done = (): Burn => ({
+    steps,
+    events,
+    totals: ledger.totals(state.char, dryCharge),
+    hotWalls,
+    moments,
+  })
 
   let stage = 0
   let fresh = true
@@ -145,7 +162,9 @@ export const march = (input: SteadyInput, options: BurnOptions = defaultBurnOpti
     lastStep = dt
     const now = outcome.state
     ledger.add(w, now, place, dt)
-    steps.push({ ...sampleOf(w, now, place, state, asFired), duration: dt })
+    const moment = momentOf(w, now, state, asFired)
+    steps.push({ ...sampleOf(w, now, place, state, moment), duration: dt })
+    if (options.keepMoments) moments.push(moment)
     advance(state, now, dryCharge, dt)
     if (state.phase === 'lighting' && alight >= 0.999) {
       state.phase = 'wood gas'

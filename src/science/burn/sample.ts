@@ -1,20 +1,15 @@
 import { describeMoment } from '#science/steady/describe.ts'
+import type { Moment } from '#science/steady/prediction.ts'
 import type { SteadyState } from '#science/steady/state.ts'
 import type { FrontPlace, Workspace } from '#science/steady/workspace.ts'
 import type { BurnState } from './march.ts'
 import type { BurnSample } from './record.ts'
 
-/** One moment of a burn in a maker's terms. `asFired` is the fuel's lower heating value as fired [J/kg]. */
-export const sampleOf = (
-  w: Workspace,
-  now: SteadyState,
-  place: FrontPlace,
-  state: BurnState,
-  asFired: number,
-): BurnSample => {
+/** All that flows at one moment of a burn. `asFired` is the fuel's lower heating value as fired [J/kg]. */
+export const momentOf = (w: Workspace, now: SteadyState, state: BurnState, asFired: number): Moment => {
   const { plan, fuel, site, coefficients } = w
   const glows = state.phase === 'char'
-  const moment = describeMoment({
+  return describeMoment({
     plan,
     state: now,
     position: state.front,
@@ -23,6 +18,17 @@ export const sampleOf = (
     asFired: glows ? now.front.charHeat : asFired,
     coefficients,
   })
+}
+
+/** The same moment as the burn keeps it, in a maker's terms. */
+export const sampleOf = (
+  w: Workspace,
+  now: SteadyState,
+  place: FrontPlace,
+  state: BurnState,
+  moment: Moment,
+): BurnSample => {
+  const { plan, site, coefficients } = w
   let hottest = site.temperature
   for (const [s, stretch] of w.walls.stretches.entries())
     if (stretch.outside.kind === 'open air') hottest = Math.max(hottest, w.walls.temperature[s] as number)

@@ -1,12 +1,12 @@
 import { VOLUMES, type Volume } from '#science/answers/figures.ts'
 import { turndown } from '#science/answers/turndown.ts'
 import { windStood } from '#science/answers/windStood.ts'
-import { type Bands, quantile, type SampledRun } from '#science/bands/bands.ts'
+import { type Bands, drained, quantile, type SampledRun } from '#science/bands/bands.ts'
 import type { BurnStep } from '#science/burn/record.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import type { Regime } from '#science/steady/prediction.ts'
 import type { Course } from '../course.ts'
-import { type Progress, sampled } from '../sampled.ts'
+import { type Progress, sampledSteps } from '../sampled.ts'
 import { halfwayOf, tripOf } from './asides.ts'
 import { type Fired, type FiredOutcome, LITRE, lighter } from './fired.ts'
 import type { BurnSetup } from './setup.ts'
@@ -42,7 +42,7 @@ export const BURN_BAND_KEYS = [
 export type BurnBandKey = (typeof BURN_BAND_KEYS)[number]
 
 /** The regime that most of the wood-gas phase runs in, or that the front goes out before the floor. */
-export const courseOf = ({ burn }: Fired): Course => {
+export const courseOf = ({ burn }: Pick<Fired, 'burn'>): Course => {
   if (burn.events.some(({ kind }) => kind === 'front out')) return 'goes out before the floor'
   const times = new Map<Regime, number>()
   for (const { regime, duration } of burn.steps)
@@ -63,8 +63,10 @@ export interface BurnBands extends Bands<BurnBandKey> {
   readonly firepowerOverTime: PowerBand
 }
 
-export const eventTime = ({ burn }: Fired, kind: Fired['burn']['events'][number]['kind']): number | null =>
-  burn.events.find((event) => event.kind === kind)?.time ?? null
+export const eventTime = (
+  { burn }: Pick<Fired, 'burn'>,
+  kind: Fired['burn']['events'][number]['kind'],
+): number | null => burn.events.find((event) => event.kind === kind)?.time ?? null
 
 /** When the last step ends [s]. */
 export const endOf = (steps: readonly BurnStep[]): number => {
@@ -147,7 +149,17 @@ export const burnBands = (
   samples: number,
   until: number,
   progress: Progress,
-): BurnBands | null => {
+): BurnBands | null =>
+  samples === 0
+    ? null
+    : drained(burnBandSteps(setup, samples, until), (share) => progress(Math.round(share * samples), samples))
+
+/** The same, a burn at a time: yields the share done. */
+export function* burnBandSteps(
+  setup: BurnSetup,
+  samples: number,
+  until: number,
+): Generator<number, BurnBands> {
   const light = lighter(setup)
   const powers: Power[] = []
   const run = (coefficients: Coefficients): SampledRun<BurnBandKey> => {
@@ -167,6 +179,6 @@ export const burnBands = (
     })
     return { outcome: courseOf(fired), figures: figuresOf(setup, fired, coefficients) }
   }
-  const bands = sampled(samples, BURN_BAND_KEYS, run, progress)
-  return bands === null ? null : { ...bands, firepowerOverTime: powerBand(powers, until) }
+  const bands = yield* sampledSteps(samples, BURN_BAND_KEYS, run)
+  return { ...bands, firepowerOverTime: powerBand(powers, until) }
 }

@@ -29,6 +29,14 @@ export type FiredOutcome =
 /** What has to boil for `boil` to come [L]. */
 export const LITRE = 1
 
+/** A fire that went out before the whole top was alight never was one; null for any other. */
+export const outWhileLit = ({ events }: Burn): NoBurn | null => {
+  const out = events.find(({ kind }) => kind === 'front out')
+  return out === undefined || events.some(({ kind }) => kind === 'whole bed alight')
+    ? null
+    : { code: out.kind, sentence: `It goes out while it is lit. ${out.sentence}` }
+}
+
 /**
  * Lays a stove out once and lights it as often as asked. A turn of the damper at the boil is timed by a first burn without
  * it, with the same coefficients: whoever cooks sees that pot boil, not the one of the median. What does not boil is not
@@ -53,12 +61,8 @@ export const lighter = (setup: BurnSetup): ((coefficients: Coefficients) => Fire
     const burnt = firing.burn(coefficients)
     if (!burnt.ok) return { kind: 'no burn', noBurn: burnt.failure }
     const { burn } = burnt
-    const out = burn.events.find(({ kind }) => kind === 'front out')
-    if (out !== undefined && !burn.events.some(({ kind }) => kind === 'whole bed alight'))
-      return {
-        kind: 'no burn',
-        noBurn: { code: out.kind, sentence: `It goes out while it is lit. ${out.sentence}` },
-      }
+    const noBurn = outWhileLit(burn)
+    if (noBurn !== null) return { kind: 'no burn', noBurn }
     const figures = burnFigures(burn, firing, wish, site, coefficients)
     return { kind: 'burnt', fired: { firing, burn, figures, turns: damper } }
   }

@@ -1,4 +1,5 @@
 import type { BoilAnswer, BurnFigures } from '#science/answers/figures.ts'
+import type { Firing } from '#science/answers/run.ts'
 import type { TripAnswer } from '#science/answers/trip.ts'
 import { type Turndown, turndown } from '#science/answers/turndown.ts'
 import { type WindAnswer, windStood } from '#science/answers/windStood.ts'
@@ -94,7 +95,22 @@ export type ReportOutcome =
   | { readonly kind: 'burn'; readonly report: BurnReport }
   | { readonly kind: 'no burn'; readonly stove: string; readonly noBurn: NoBurn }
 
-const touchOf = ({ hottestOuterWall, longestTouch }: BurnFigures): Touch =>
+/** What lies in the fuel can. */
+export const fuelPredictionOf = ({ fuel, charge, lowerHeatingValue, plan }: Firing): FuelPrediction => ({
+  key: fuel.key,
+  label: fuel.label,
+  moisture: fuel.moisture,
+  charge,
+  lowerHeatingValue,
+  bedArea: plan.bed.area,
+  bedDepth: plan.bed.depth,
+})
+
+/** What a wall does to a hand. */
+export const touchOf = ({
+  hottestOuterWall,
+  longestTouch,
+}: Pick<BurnFigures, 'hottestOuterWall' | 'longestTouch'>): Touch =>
   longestTouch === null
     ? { wall: hottestOuterWall, longest: null, risk: 'even the briefest touch may burn' }
     : Number.isFinite(longestTouch)
@@ -109,8 +125,12 @@ const boilOf = ({ cooked, ...boil }: BoilAnswer): Boil => ({
   gained: cooked.gained,
 })
 
-const eventsOf = ({ burn, figures }: Fired, putOnAt: number): readonly ReportEvent[] => {
-  const boil = figures.boils.find(({ litres }) => litres === LITRE)?.cooked.boilsAt ?? null
+/** What happens in a burn and to a pot of one litre, in order of time. */
+export const eventsOf = (
+  { burn }: Pick<Fired, 'burn'>,
+  putOnAt: number,
+  boil: number | null,
+): readonly ReportEvent[] => {
   const own: readonly ReportEvent[] = burn.events.filter(({ kind }) => kind !== 'end')
   const pot: readonly ReportEvent[] = [
     { time: putOnAt, kind: 'pot on', sentence: 'The pot goes on.' },
@@ -119,7 +139,8 @@ const eventsOf = ({ burn, figures }: Fired, putOnAt: number): readonly ReportEve
   return [...own, ...pot].sort((a, b) => a.time - b.time)
 }
 
-const stopsOf = ({ burn }: Fired): BurnReport['stops'] => {
+/** Where a front that does not reach the floor goes out; null for one that does. */
+export const stopsOf = ({ burn }: Pick<Fired, 'burn'>): BurnReport['stops'] => {
   const out = burn.events.find(({ kind }) => kind === 'front out')
   const last = burn.steps[burn.steps.length - 1]
   return out === undefined || last === undefined
@@ -140,15 +161,7 @@ export const reportOf = (setup: BurnSetup, bandSets: number, progress: Progress 
     kind: 'burn',
     report: {
       stove: stove.name,
-      fuel: {
-        key: firing.fuel.key,
-        label: firing.fuel.label,
-        moisture: firing.fuel.moisture,
-        charge: firing.charge,
-        lowerHeatingValue: firing.lowerHeatingValue,
-        bedArea: firing.plan.bed.area,
-        bedDepth: firing.plan.bed.depth,
-      },
+      fuel: fuelPredictionOf(firing),
       fuelCautions: firing.fuel.cautions,
       site,
       asked: {
@@ -166,7 +179,7 @@ export const reportOf = (setup: BurnSetup, bandSets: number, progress: Progress 
       },
       course: courseOf(fired),
       stops: stopsOf(fired),
-      events: eventsOf(fired, putOnAt),
+      events: eventsOf(fired, putOnAt, boils.find(({ litres }) => litres === LITRE)?.cooked.boilsAt ?? null),
       figures,
       touch: touchOf(fired.figures),
       boils: boils.map(boilOf),
