@@ -10,6 +10,7 @@ export const EVENT_KINDS = [
   'lit',
   'flame on',
   'smoke',
+  'smoke gone',
   'boil',
   'damper to',
   'pot on',

@@ -1,0 +1,16 @@
+const two = (value: number): string => String(value).padStart(2, '0')
+
+/** A time that runs, to the second [from ms]: `4:07`, `1:04:07`; `−0:12` before. */
+export const runningTime = (milliseconds: number): string => {
+  const seconds = Math.floor(Math.abs(milliseconds) / 1000)
+  const hours = Math.floor(seconds / 3600)
+  const minutes = Math.floor(seconds / 60) % 60
+  const text = hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`
+  return milliseconds < 0 && seconds > 0 ? `−${text}` : text
+}
+
+/** Time of day on this device, to the second. */
+export const dayTime = (milliseconds: number): string => {
+  const at = new Date(milliseconds)
+  return `${two(at.getHours())}:${two(at.getMinutes())}:${two(at.getSeconds())}`
+}
