@@ -1,30 +1,8 @@
-import { type Client, makeClient, makeUploader } from '#wire/client.ts'
-import { callPath, uploadPath } from '#wire/routes.ts'
+import { callPath } from '#wire/routes.ts'
+import { client, uploader } from '../workshop/link.ts'
+import { workshop } from '../workshop/workshop.ts'
 import type { Line } from './courier.ts'
 import { thisDevice } from './device.ts'
-
-const client: Client = makeClient(async (name, body) => {
-  const answer = await fetch(callPath(name), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
-  })
-  return answer.json()
-})
-
-const FRAMED = 'application/vnd.tinwright.framed'
-
-const uploader = makeUploader<Blob>(
-  async (name, head, bytes) => {
-    const answer = await fetch(uploadPath(name), {
-      method: 'POST',
-      headers: { 'content-type': FRAMED },
-      body: new Blob([head, bytes]),
-    })
-    return answer.json()
-  },
-  ({ size }) => size,
-)
 
 /** Half a second: the clock in an answer's head is told in whole ones [ms]. */
 const HALF = 500
@@ -48,7 +26,7 @@ const ahead = async (): Promise<number | null> => {
 
 /** The workshop, as a phone at the stove reaches it. */
 export const workshopLine = (): Line => ({
-  open: (document) => client.call('open', { document }),
+  open: workshop.open,
   logEvents: (batch) => client.call('logEvents', batch),
   events: (trial, since) => client.call('events', { trial, since }),
   attach: ({ id, revision, act, trial, name, at, bytes }) =>
