@@ -1,0 +1,150 @@
+import { useEffect, useState } from 'react'
+import { type Cell, createCell } from '../cell/cell.ts'
+import { useCell } from '../cell/useCell.ts'
+import { newId } from '../workshop/names.ts'
+import { documents, headOf, newAct, workshop } from '../workshop/workshop.ts'
+import { type Draft, draftFrom, textOf } from './draft.ts'
+
+export type TrialKeeping =
+  | { readonly kind: 'kept' }
+  | { readonly kind: 'keeping' }
+  | { readonly kind: 'conflict'; readonly sentence: string }
+  | { readonly kind: 'not kept'; readonly sentence: string }
+
+export type OpenTrial =
+  | { readonly kind: 'loading' }
+  | { readonly kind: 'gone'; readonly sentence: string }
+  | {
+      readonly kind: 'open'
+      readonly draft: Draft
+      readonly name: string
+      readonly stove: string | null
+      readonly stoveRevision: string | null
+      readonly keeping: TrialKeeping
+    }
+
+export interface TrialDocument {
+  readonly state: Cell<OpenTrial>
+  /** Changes the trial and keeps it a moment later. */
+  readonly change: (change: (draft: Draft) => Draft) => void
+  /** After a conflict: mine on top of theirs, or theirs. */
+  readonly settle: (mine: boolean) => Promise<void>
+}
+
+/** A pause in typing after which it is kept [ms]. */
+const PAUSE = 900
+
+const openTrialDocument = (trial: string): TrialDocument => {
+  const cell = createCell<OpenTrial>({ kind: 'loading' })
+  let base = ''
+  let timer: ReturnType<typeof setTimeout> | null = null
+  let unkept = false
+  const load = async (): Promise<void> => {
+    const answer = await workshop.open(trial)
+    if (!answer.ok) {
+      if (cell.get().kind === 'open') return
+      cell.set({ kind: 'gone', sentence: answer.refusal.sentence })
+      // Asked for again, it is looked for again.
+      open.delete(trial)
+      return
+    }
+    const { document, revision } = answer.value
+    const draft = document.kind === 'trial' ? draftFrom(revision.text) : null
+    if (draft === null) {
+      cell.set({ kind: 'gone', sentence: `“${document.name}” is no trial that this page can read.` })
+      return
+    }
+    base = revision.id
+    cell.set({
+      kind: 'open',
+      draft,
+      name: document.name,
+      stove: document.aboutDocument,
+      stoveRevision: document.aboutRevision,
+      keeping: { kind: 'kept' },
+    })
+  }
+  const say = (keeping: TrialKeeping): void => {
+    const now = cell.get()
+    if (now.kind === 'open') cell.set({ ...now, keeping })
+  }
+  const rename = async (draft: Draft): Promise<void> => {
+    const head = headOf(trial)
+    const name = typeof draft.name === 'string' ? draft.name : ''
+    if (head === null || name.trim() === '' || name === head.name) return
+    workshop.write('rename', { act: await newAct(), document: trial, version: head.version, name })
+  }
+  const keep = async (): Promise<void> => {
+    timer = null
+    const now = cell.get()
+    if (now.kind !== 'open') return
+    unkept = false
+    say({ kind: 'keeping' })
+    const revision = newId()
+    const sent = workshop.write('save', {
+      act: await newAct(),
+      wanted: { document: trial, revision, base, text: textOf(now.draft), note: 'Trial filled in' },
+    })
+    base = revision
+    const answer = await sent.answer
+    if (unkept) return
+    if (answer.ok) {
+      say({ kind: 'kept' })
+      await rename(now.draft)
+    } else if (answer.refusal.code === 'conflict')
+      say({
+        kind: 'conflict',
+        sentence: 'Somebody else changed this trial meanwhile. Nothing is lost: both are in the workshop.',
+      })
+    else say({ kind: 'not kept', sentence: answer.refusal.sentence })
+  }
+  const later = (): void => {
+    if (timer !== null) clearTimeout(timer)
+    timer = setTimeout(() => void keep(), PAUSE)
+  }
+  addEventListener('pagehide', () => {
+    if (timer === null) return
+    clearTimeout(timer)
+    void keep()
+  })
+  documents.subscribe(() => {
+    const head = headOf(trial)
+    const now = cell.get()
+    const ours = now.kind === 'open' && now.keeping.kind === 'kept' && !unkept
+    if (head !== null && head.head !== base && ours) void load()
+  })
+  void load()
+  return {
+    state: cell,
+    change: (change) => {
+      const now = cell.get()
+      if (now.kind !== 'open') return
+      unkept = true
+      cell.set({ ...now, draft: change(now.draft), keeping: { kind: 'keeping' } })
+      later()
+    },
+    settle: async (mine) => {
+      if (!mine) return load()
+      const head = await workshop.open(trial)
+      if (!head.ok) return say({ kind: 'not kept', sentence: head.refusal.sentence })
+      base = head.value.revision.id
+      await keep()
+    },
+  }
+}
+
+const open = new Map<string, TrialDocument>()
+
+const documentOf = (trial: string): TrialDocument => {
+  const known = open.get(trial)
+  if (known !== undefined) return known
+  const made = openTrialDocument(trial)
+  open.set(trial, made)
+  return made
+}
+
+export const useTrialDocument = (trial: string): readonly [OpenTrial, TrialDocument] => {
+  const [document, setDocument] = useState(() => documentOf(trial))
+  useEffect(() => setDocument(documentOf(trial)), [trial])
+  return [useCell(document.state), document]
+}
