@@ -1,6 +1,6 @@
 import type { TrialEvent } from '#wire/trials.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
-import type { BurnStore, KeptBurn, Noted } from './burnStore.ts'
+import { type BurnStore, type KeptBurn, later, type Noted } from './burnStore.ts'
 import { type Line, type Visit, visit } from './courier.ts'
 import {
   type BurnLog,
@@ -180,6 +180,11 @@ export const openBurnBook = (trial: string, tools: BookTools): BurnBook => {
     void sync()
     return true
   }
+  /** What became of an entry since it was shown. */
+  const asItStands = (entry: Entry): Entry => {
+    const { events, masses } = state.get().log
+    return [...events, ...masses].find(({ id }) => id === entry.id) ?? entry
+  }
   /** The event of the workshop that holds an entry as it stands, so that the correction replaces that one. */
   const holds = (entry: Entry): string => {
     const all = [...(kept?.heard ?? []), ...(kept?.noted ?? [])]
@@ -198,10 +203,15 @@ export const openBurnBook = (trial: string, tools: BookTools): BurnBook => {
       return (await keep(entry, null)) ? entry : null
     },
     correct: async (entry, change) => {
-      await keep(corrected(entry, change), holds(entry))
+      const now = asItStands(entry)
+      // The clock may have been put right while it was being looked at.
+      const by = Date.parse(now.at) - Date.parse(entry.at)
+      const at = change.at === undefined ? {} : { at: later(change.at, by) }
+      await keep(corrected(now, { ...change, ...at }), holds(now))
     },
     takeBack: async (entry) => {
-      await keep(takenBack(entry), holds(entry))
+      const now = asItStands(entry)
+      await keep(takenBack(now), holds(now))
     },
     photo: async (name, bytes) => {
       try {

@@ -77,7 +77,7 @@ export const BurnButtons = ({ log, onPress }: ButtonsProps) => {
           </button>
         )
       })}
-      <button type="button" className="burn-photo" onClick={() => onPress({ pad: "photo" })}>
+      <button type="button" className="burn-photo" onClick={() => onPress({ pad: 'photo' })}>
         <span>Photo</span>
       </button>
     </div>

@@ -176,9 +176,9 @@ describe('the log of a burn on a phone', () => {
           } else if (does === 'undo') {
             const mine = standing(device.book.state.get().log).at(-1)
             if (mine !== undefined) {
-              const before = standing(device.book.state.get().log).length
               await device.book.takeBack(mine)
-              expect(standing(device.book.state.get().log)).toHaveLength(before - 1)
+              // News of the other phone may come in the same moment.
+              expect(standing(device.book.state.get().log).map(({ id }) => id)).not.toContain(mine.id)
               undone++
             }
           } else if (does === 'sync') await device.book.sync()
