@@ -1,2 +1,0 @@
-/** What of the cautions belongs to a burn. */
-export declare const BURN_CAUTIONS: readonly string[]
