@@ -1,19 +1,76 @@
-import { type ComponentType, Suspense } from 'react'
+import { type ComponentType, Suspense, useCallback, useEffect, useRef, useState } from 'react'
 import { useCell } from '../cell/useCell.ts'
 import { here } from '../routes/here.ts'
-import type { Place } from '../routes/routes.ts'
+import { type Place, pathOf } from '../routes/routes.ts'
+import { documents, headOf } from '../workshop/workshop.ts'
+import { FootBar, Header } from './header.tsx'
+import { KeyList } from './keys/keyList.tsx'
+import { useBenchKeys } from './keys/useBenchKeys.ts'
+import { Mishap } from './mishap.tsx'
+import { NoticeList } from './noticeList.tsx'
+import { titleOf } from './places.ts'
 import { SCREENS } from './screens.ts'
+import { SheetDialog } from './sheetDialog.tsx'
+import { Strips } from './strips.tsx'
+import { WhereBar } from './whereBar.tsx'
+import './bench.css'
+
+/** A new place begins at its top, and a reader of the screen is told where that is. */
+const useArrival = (path: string) => {
+  const main = useRef<HTMLElement>(null)
+  const first = useRef(true)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: every new path is an arrival
+  useEffect(() => {
+    if (first.current) first.current = false
+    else {
+      scrollTo(0, 0)
+      main.current?.focus({ preventScroll: true })
+    }
+  }, [path])
+  return main
+}
 
 /** The whole page: where we are, and what is shown there. */
 export const Bench = () => {
   const place = useCell(here)
+  useCell(documents)
+  const path = pathOf(place)
+  const main = useArrival(path)
+  const [keysShown, setKeysShown] = useState(false)
+  const showKeys = useCallback(() => setKeysShown(true), [])
+  useBenchKeys(showKeys)
+  const title = titleOf(place, headOf)
+  useEffect(() => {
+    document.title = `${title} · Tinwright`
+  }, [title])
   // The table ties every place to its own screen; the compiler cannot follow one key through it.
   const Screen = SCREENS[place.at] as ComponentType<{ readonly place: Place }>
   return (
-    <main id="work">
-      <Suspense fallback={<p role="status">Laying it out …</p>}>
-        <Screen place={place} />
-      </Suspense>
-    </main>
+    <>
+      <a className="skip" href="#work">
+        Skip to the work
+      </a>
+      <Header place={place} showKeys={showKeys} />
+      <WhereBar place={place} />
+      <Strips place={place} />
+      <main id="work" ref={main} tabIndex={-1} aria-label={title}>
+        <Mishap at={path}>
+          <Suspense
+            fallback={
+              <p className="laying-out" role="status">
+                Laying it out …
+              </p>
+            }
+          >
+            <Screen place={place} />
+          </Suspense>
+        </Mishap>
+      </main>
+      <NoticeList />
+      <FootBar place={place} />
+      <SheetDialog title="Keys" open={keysShown} onClose={() => setKeysShown(false)}>
+        <KeyList />
+      </SheetDialog>
+    </>
   )
 }

@@ -14,6 +14,9 @@ export const SCREENS: { readonly [P in Place['at']]: Screen<P> } = {
   trials: lazy(() => import('../trials/trials.tsx').then(({ Trials }) => ({ default: Trials }))),
   beside: lazy(() => import('../beside/beside.tsx').then(({ Beside }) => ({ default: Beside }))),
   shelf: lazy(() => import('../shelf/shelfScreen.tsx').then(({ ShelfScreen }) => ({ default: ShelfScreen }))),
+  start: lazy(() =>
+    import('../startStove/startStove.tsx').then(({ StartStove }) => ({ default: StartStove })),
+  ),
   trial: lazy(() =>
     import('../trials/trialScreen.tsx').then(({ TrialScreen }) => ({ default: TrialScreen })),
   ),

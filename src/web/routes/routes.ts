@@ -7,6 +7,8 @@ export type Place =
   | { readonly at: 'trials'; readonly stove: string }
   | { readonly at: 'beside'; readonly stoves: readonly string[] }
   | { readonly at: 'shelf' }
+  /** A new stove from cans of the shelf. */
+  | { readonly at: 'start' }
   | { readonly at: 'trial'; readonly trial: string }
   | { readonly at: 'burn'; readonly trial: string }
   | { readonly at: 'help' }
@@ -14,7 +16,7 @@ export type Place =
   | { readonly at: 'nowhere'; readonly path: string }
 
 const OF_A_STOVE = ['family', 'plan', 'trials'] as const
-const PLAIN = ['shelf', 'help', 'workshop'] as const
+const PLAIN = ['shelf', 'start', 'help', 'workshop'] as const
 
 const segments = (path: string): readonly string[] =>
   path

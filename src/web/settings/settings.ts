@@ -27,6 +27,9 @@ const remembered = <T extends string>(key: string, allowed: readonly T[], usual:
 export const units = remembered<Units>('tinwright.units', ['mm', 'in', 'both'], 'both')
 export const look = remembered<Look>('tinwright.look', ['light', 'dark', 'as the device'], 'as the device')
 
+/** Keys that do something without Ctrl or Cmd get in the way of speech input: they can be turned off. */
+export const singleKeys = remembered<'on' | 'off'>('tinwright.singleKeys', ['on', 'off'], 'on')
+
 const darkDevice = matchMedia('(prefers-color-scheme: dark)')
 const night = (): boolean => (look.get() === 'as the device' ? darkDevice.matches : look.get() === 'dark')
 

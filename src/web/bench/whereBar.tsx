@@ -1,0 +1,68 @@
+import { useCell } from '../cell/useCell.ts'
+import { Link } from '../routes/link.tsx'
+import type { Place } from '../routes/routes.ts'
+import { documents, headOf } from '../workshop/workshop.ts'
+import { KeepingWord } from './keepingWord.tsx'
+import { roomsOf, stoveAt, titleOf } from './places.ts'
+import { redo, undo, useUndoer } from './undoer.ts'
+
+const UndoButtons = ({ place }: { readonly place: Place }) => {
+  const { undo: back, redo: forth } = useUndoer(place)
+  return (
+    <div className="undo">
+      <button
+        type="button"
+        data-weight="quiet"
+        disabled={back === null}
+        onClick={undo}
+        title={back === null ? 'Nothing to take back here' : `Take back: ${back}`}
+      >
+        Undo<span className="undo-what">{back === null ? '' : `: ${back}`}</span>
+      </button>
+      <button
+        type="button"
+        data-weight="quiet"
+        disabled={forth === null}
+        onClick={redo}
+        title={forth === null ? 'Nothing to do again here' : `Do again: ${forth}`}
+      >
+        Redo<span className="undo-what">{forth === null ? '' : `: ${forth}`}</span>
+      </button>
+    </div>
+  )
+}
+
+/** Where the bench is, what there is of this stove, what can be taken back, and how safe the work is. */
+export const WhereBar = ({ place }: { readonly place: Place }) => {
+  useCell(documents)
+  const stove = stoveAt(place, headOf)
+  const name = stove === null ? null : (headOf(stove)?.name ?? 'A stove')
+  return (
+    <div className="where">
+      <p className="where-name">
+        {stove === null || name === null ? (
+          titleOf(place, headOf)
+        ) : (
+          <>
+            <Link to={{ at: 'home' }}>Stoves</Link>
+            <span aria-hidden="true"> › </span>
+            {name}
+          </>
+        )}
+      </p>
+      {stove === null ? null : (
+        <nav aria-label={`Of ${name}`} className="where-rooms">
+          {roomsOf(stove).map(({ name: room, place: to }) => (
+            <Link key={room} to={to} aria-current={to.at === place.at ? 'page' : undefined}>
+              {room}
+            </Link>
+          ))}
+        </nav>
+      )}
+      <div className="where-safe">
+        <UndoButtons place={place} />
+        <KeepingWord place={place} />
+      </div>
+    </div>
+  )
+}
