@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 
@@ -6,6 +7,9 @@ export default defineConfig({
   root: 'src/web',
   base: '/',
   plugins: [react()],
+  resolve: {
+    alias: [{ find: /^zod$/, replacement: join(import.meta.dirname, 'src/web/schema/zodWithoutEval.ts') }],
+  },
   publicDir: 'public',
   worker: { format: 'es' },
   build: {

@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+]
+
+export const launch = (): Promise<Browser> =>
+  chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS })
+
+export interface ContextWish {
+  readonly width?: number
+  readonly height?: number
+  readonly look?: 'light' | 'dark'
+  readonly touch?: boolean
+}
+
+/** What a page said that it should not: faults, errors in the console, breaches of its policy. */
+export type Complaints = readonly string[]
+
+const WATCH_POLICY = `addEventListener('securitypolicyviolation', (event) =>
+  console.error('policy: ' + event.violatedDirective + ' ' + event.blockedURI))`
+
+/** What the browser says of a server that was ended on purpose, and of its own software renderer. */
+const EXPECTED = /Failed to load resource: net::ERR_|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
+
+/** A browser of its own: nothing shared with another but the machine. */
+export const newContext = async (
+  browser: Browser,
+  { width = 1280, height = 800, look = 'light', touch = false }: ContextWish = {},
+): Promise<{ readonly context: BrowserContext; readonly complaints: Complaints }> => {
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: look,
+    reducedMotion: 'reduce',
+    hasTouch: touch,
+    acceptDownloads: true,
+  })
+  const complaints: string[] = []
+  await context.addInitScript(WATCH_POLICY)
+  context.on('page', (page) => {
+    page.on('pageerror', (error) => complaints.push(`${page.url()}: ${error.message}`))
+    page.on('console', (message) => {
+      if (message.type() === 'error' && !EXPECTED.test(message.text()))
+        complaints.push(`${page.url()}: ${message.text()}`)
+    })
+  })
+  return { context, complaints }
+}
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+interface AxeResult {
+  readonly violations: readonly {
+    readonly id: string
+    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[]
+  }[]
+}
+
+/** What axe finds wrong with a page as it stands, WCAG 2.2 AA and good practice. */
+export const axeViolations = async (page: Page): Promise<readonly string[]> => {
+  await page.evaluate(AXE)
+  const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResult
+  return found.violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 200)} ${failureSummary ?? ''}`),
+  )
+}
+
+/** Nothing of the page reaches over its right edge. */
+export const sidewaysScroll = (page: Page): Promise<number> =>
+  page.evaluate(
+    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+  ) as Promise<number>

@@ -1,0 +1,68 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { buildOnce } from './build.ts'
+
+const main = join(import.meta.dirname, '..', '..', '..', 'src', 'cli', 'main.ts')
+
+export interface BenchServer {
+  /** `http://127.0.0.1:41234/` */
+  readonly address: string
+  readonly home: string
+  /** Ends it as a power cut would. */
+  readonly kill: () => Promise<void>
+  /** Starts it again: the same workshop, the same address. */
+  readonly start: () => Promise<void>
+  /** Ends it and clears up. */
+  readonly close: () => Promise<void>
+}
+
+interface Opened {
+  readonly address: string
+  readonly port: number
+}
+
+const open = async (home: string, port: number): Promise<{ readonly child: ChildProcess } & Opened> => {
+  const child = spawn(process.execPath, [main, 'bench', '--port', String(port), '--no-open', '--json'], {
+    env: { ...process.env, TINWRIGHT_HOME: home, TINWRIGHT_DB: '' },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  })
+  const said: string[] = []
+  child.stderr?.on('data', (chunk: Buffer) => said.push(String(chunk)))
+  let out = ''
+  for await (const chunk of child.stdout as AsyncIterable<Buffer>) {
+    out += String(chunk)
+    if (out.includes('\n')) break
+  }
+  if (!out.includes('\n')) throw new Error(`The bench did not open: ${said.join('')}`)
+  return { child, ...(JSON.parse(out) as Opened) }
+}
+
+/** A bench with the demo in a fresh workshop of its own. */
+export const startServer = async (): Promise<BenchServer> => {
+  await buildOnce()
+  const home = mkdtempSync(join(tmpdir(), 'tinwright-bench-'))
+  let running = await open(home, 0)
+  const { address, port } = running
+  const end = async (signal: NodeJS.Signals): Promise<void> => {
+    const { child } = running
+    if (child.exitCode !== null || child.signalCode !== null) return
+    const gone = once(child, 'exit')
+    child.kill(signal)
+    await gone
+  }
+  return {
+    address,
+    home,
+    kill: () => end('SIGKILL'),
+    start: async () => {
+      running = await open(home, port)
+    },
+    close: async () => {
+      await end('SIGKILL')
+      rmSync(home, { recursive: true, force: true })
+    },
+  }
+}
