@@ -1,6 +1,11 @@
+import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+
+const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
+  readonly version: string
+}
 
 /** The bench in the browser: `src/web` to `dist/web`, which the server reads at its start. */
 export default defineConfig({
@@ -10,6 +15,7 @@ export default defineConfig({
   resolve: {
     alias: [{ find: /^zod$/, replacement: join(import.meta.dirname, 'src/web/schema/zodWithoutEval.ts') }],
   },
+  define: { TINWRIGHT_VERSION: JSON.stringify(version) },
   publicDir: 'public',
   worker: { format: 'es' },
   build: {

@@ -17,6 +17,8 @@ export interface PlanPdf {
   readonly pages: number
   /** The pages that are text and pictures, for tests to measure. */
   readonly laid: readonly LaidPage[]
+  /** Every page as it was written, for a screen to show. */
+  readonly sheets: readonly Sheet[]
   readonly missingLetters: readonly string[]
 }
 
@@ -76,7 +78,7 @@ export const planPdf = async (input: PlanInput, paper: PaperName): Promise<PlanP
   const after = layPages(closing, paper, words, { first: count + templates.length + 1, of })
   const sheets = [...before.map(asSheet), ...templates, ...after.map(asSheet)]
   const { bytes, missingLetters } = await writePdf(sheets, { title: words.title, date, version, fonts })
-  return { pdf: bytes, pages: sheets.length, laid: [...before, ...after], missingLetters }
+  return { pdf: bytes, pages: sheets.length, laid: [...before, ...after], sheets, missingLetters }
 }
 
 const TEMPLATES_ON_SCREEN: readonly Block[] = [
