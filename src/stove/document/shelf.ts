@@ -53,7 +53,7 @@ export const readShelf = (text: string): Outcome<Shelf> => {
   return json.ok ? readShelfValue(json.value) : json
 }
 
-const readShelfValue = (json: JsonValue): Outcome<Shelf> => {
+export const readShelfValue = (json: JsonValue): Outcome<Shelf> => {
   const format = checkFormat(json, SHELF_FORMAT)
   if (!format.ok) return format
   const parsed = shelfSchema.safeParse(json)

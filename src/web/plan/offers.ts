@@ -69,7 +69,12 @@ export const offersOf = (issue: Issue): readonly OfferGroup[] => [
         about: 'Cans, bits, fasteners, tools; the drill schedule, the order of the cuts, the time.',
         as: 'text',
       },
-      { artefact: 'steps', title: 'Steps', about: 'What to do, one thing at a time, a picture a step.', as: 'text and SVG' },
+      {
+        artefact: 'steps',
+        title: 'Steps',
+        about: 'What to do, one thing at a time, a picture a step.',
+        as: 'text and SVG',
+      },
       {
         artefact: 'guides',
         title: 'Drill guides',

@@ -44,7 +44,9 @@ const flatRim = (hole: WallHole): readonly (readonly [x: number, y: number])[] =
 
 /** Outside of a wall at a height; `worn`: inside radius of a band [mm]. */
 const wallRadius = (part: Part, height: Metres, worn: number): number =>
-  part.form === 'can' ? toMillimetres(bodyAt(part.can, height).value) / 2 : worn + toMillimetres(part.thickness)
+  part.form === 'can'
+    ? toMillimetres(bodyAt(part.can, height).value) / 2
+    : worn + toMillimetres(part.thickness)
 
 const faceHeight = (part: Part, face: Face): number => {
   if (part.form === 'disc') return toMillimetres(part.thickness)

@@ -13,8 +13,16 @@ export const shaded = ({ name, positions, triangles }: Mesh, stuff: Stuff): Body
   const faces = new Float32Array(3 * count)
   for (let f = 0; f < count; f += 1) {
     const [i, j, k] = [0, 1, 2].map((c) => 3 * (triangles[3 * f + c] as number)) as [number, number, number]
-    const [ux, uy, uz] = [0, 1, 2].map((c) => positions[j + c]! - positions[i + c]!) as [number, number, number]
-    const [vx, vy, vz] = [0, 1, 2].map((c) => positions[k + c]! - positions[i + c]!) as [number, number, number]
+    const [ux, uy, uz] = [0, 1, 2].map((c) => positions[j + c]! - positions[i + c]!) as [
+      number,
+      number,
+      number,
+    ]
+    const [vx, vy, vz] = [0, 1, 2].map((c) => positions[k + c]! - positions[i + c]!) as [
+      number,
+      number,
+      number,
+    ]
     // As long as twice the face is large, so that slivers do not bend what they touch.
     faces[3 * f] = uy * vz - uz * vy
     faces[3 * f + 1] = uz * vx - ux * vz
@@ -26,7 +34,9 @@ export const shaded = ({ name, positions, triangles }: Mesh, stuff: Stuff): Body
   const along = (f: number, g: number): number =>
     lengths[f]! * lengths[g]! === 0
       ? 1
-      : (faces[3 * f]! * faces[3 * g]! + faces[3 * f + 1]! * faces[3 * g + 1]! + faces[3 * f + 2]! * faces[3 * g + 2]!) /
+      : (faces[3 * f]! * faces[3 * g]! +
+          faces[3 * f + 1]! * faces[3 * g + 1]! +
+          faces[3 * f + 2]! * faces[3 * g + 2]!) /
         (lengths[f]! * lengths[g]!)
 
   // Faces round every corner, as one list and where each corner's begins.

@@ -1,10 +1,10 @@
 import { orThrow } from '#basis/problem.ts'
-import { type Metres, toMillimetres } from '#basis/units.ts'
+import { toMillimetres } from '#basis/units.ts'
 import { arranged } from '#craft/solid/arrange.ts'
 import { cutOpen } from '#craft/solid/cutOpen.ts'
 import { exploded } from '#craft/solid/exploded.ts'
 import { type SolidKernel, withSolids } from '#craft/solid/kernel.ts'
-import { boundsOf, type Mesh, type Pose } from '#craft/solid/mesh.ts'
+import { boundsOf, type Mesh } from '#craft/solid/mesh.ts'
 import { meshFrom } from '#craft/solid/meshFrom.ts'
 import { packed } from '#craft/solid/packed.ts'
 import { type PartSolid, partSolid } from '#craft/solid/part.ts'
@@ -14,12 +14,12 @@ import { EXPLODED_CAMERA, PLAN_CAMERA } from '#craft/view/camera.ts'
 import { DARK_THEME, PAPER_THEME, viewSvg } from '#craft/view/svg.ts'
 import { viewOf } from '#craft/view/view.ts'
 import { placeParts } from '#stove/assembly/place.ts'
-import type { Stove } from '#stove/model.ts'
 import { fuelBedOf } from '#stove/measure/fuelBed.ts'
+import type { Stove } from '#stove/model.ts'
+import type { SpaceWish } from '../plan/worker/job.ts'
 import { outlinesOf } from './outlines.ts'
 import type { OpeningOutline, SpaceScene, Stuff } from './scene.ts'
 import { shaded } from './shading.ts'
-import type { SpaceWish } from '../plan/worker/job.ts'
 
 /** Facets of what is looked at on a screen [mm]. */
 const SCREEN_FACETS = { chord: 0.06 }
@@ -82,17 +82,15 @@ interface Known {
 let known: Known | null = null
 
 const nameOf = (stove: Stove): string =>
-  JSON.stringify([[...stove.parts].map(([name, part]) => [name, { ...part, openings: [...part.openings] }]), stove.assembly])
+  JSON.stringify([
+    [...stove.parts].map(([name, part]) => [name, { ...part, openings: [...part.openings] }]),
+    stove.assembly,
+  ])
 
 const solidsOf = (kernel: SolidKernel, stove: Stove): readonly PartSolid[] => {
   const name = nameOf(stove)
   if (known?.stove !== name) known = { stove: name, solids: stoveSolids(kernel, stove, SCREEN_FACETS) }
   return known.solids
-}
-
-interface Placed {
-  readonly mesh: Mesh
-  readonly pose: Pose
 }
 
 const placedIn = (
@@ -122,8 +120,7 @@ export const spaceScene = (kernel: SolidKernel, { stove, arrangement }: SpaceWis
   const there = placedIn(kernel, stove, solids, arrangement)
   const tin: readonly Mesh[] = arranged(kernel, stove, solids, arrangement, { facets: SCREEN_FACETS })
   const lift = (part: string): number => there.find(({ solid }) => solid.name === part)?.lift ?? 0
-  const fuel =
-    arrangement === 'whole' || arrangement === 'cut' ? fuelMesh(kernel, stove, lift) : null
+  const fuel = arrangement === 'whole' || arrangement === 'cut' ? fuelMesh(kernel, stove, lift) : null
   const filled = fuel === null ? [] : arrangement === 'cut' ? cutOpen(kernel, [fuel], { bearing: 0 }) : [fuel]
   const meshes = [...tin, ...filled]
   const outlines = there.flatMap(({ solid: { name }, pose }) =>

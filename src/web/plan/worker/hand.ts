@@ -14,7 +14,11 @@ export interface Listening {
 
 /** A worker that does one thing after another. */
 export interface Hand {
-  readonly run: <N extends JobName>(name: N, wish: Jobs[N]['wish'], how?: Listening) => Promise<Outcome<Jobs[N]['done']>>
+  readonly run: <N extends JobName>(
+    name: N,
+    wish: Jobs[N]['wish'],
+    how?: Listening,
+  ) => Promise<Outcome<Jobs[N]['done']>>
   /** Ends the worker; what was asked of it is given up. */
   readonly end: () => void
 }
@@ -93,7 +97,11 @@ export const openHand = (hire: Hire): Hand => {
     next()
   }
   return {
-    run: <N extends JobName>(name: N, wish: Jobs[N]['wish'], { tell = () => undefined, signal }: Listening = {}) =>
+    run: <N extends JobName>(
+      name: N,
+      wish: Jobs[N]['wish'],
+      { tell = () => undefined, signal }: Listening = {},
+    ) =>
       new Promise<Outcome<Jobs[N]['done']>>((resolve) => {
         if (signal?.aborted) {
           resolve({ kind: 'given up' })
@@ -122,7 +130,9 @@ export const hireWorker: Hire = (word, broke) => {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
   worker.addEventListener('message', (event: MessageEvent<Word>) => word(event.data))
   worker.addEventListener('error', (event) =>
-    broke(`What makes the plan broke: ${event.message || 'it could not be loaded. Is the bench still there?'}`),
+    broke(
+      `What makes the plan broke: ${event.message || 'it could not be loaded. Is the bench still there?'}`,
+    ),
   )
   return { post: (request) => worker.postMessage(request), end: () => worker.terminate() }
 }
