@@ -7,8 +7,8 @@ export const PlanPages = ({ pages, missingLetters, noBurn }: Pages) => {
   const [open, setOpen] = useState<number | null>(null)
   const shown = open === null ? undefined : pages[open]
   return (
-    <section aria-labelledby="plan-pages-title">
-      <h2 id="plan-pages-title">
+    <section className="plan-shown" aria-labelledby="plan-pages-title">
+      <h2 id="plan-pages-title" tabIndex={-1}>
         {pages.length} {pages.length === 1 ? 'page' : 'pages'}
       </h2>
       {noBurn === null ? null : <p className="plan-said">As drawn it does not burn: {noBurn}</p>}

@@ -68,7 +68,9 @@ export const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
 
   const look = async (): Promise<void> => {
     const outcome = await run('Pages to look at', 'pages', wish)
-    if (outcome.kind === 'done') setPages({ of: wish, pages: outcome.done })
+    if (outcome.kind !== 'done') return
+    setPages({ of: wish, pages: outcome.done })
+    requestAnimationFrame(() => document.getElementById('plan-pages-title')?.focus())
   }
   const [nothing, setNothing] = useState<string | null>(null)
   const fetchOne = async (artefact: Artefact | 'everything', title: string): Promise<void> => {
