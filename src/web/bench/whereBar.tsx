@@ -3,7 +3,7 @@ import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
 import { documents, headOf } from '../workshop/workshop.ts'
 import { KeepingWord } from './keepingWord.tsx'
-import { roomsOf, stoveAt, titleOf } from './places.ts'
+import { mainPlaceOf, roomsOf, stoveAt, titleOf } from './places.ts'
 import { redo, undo, useUndoer } from './undoer.ts'
 
 const UndoButtons = ({ place }: { readonly place: Place }) => {
@@ -39,7 +39,8 @@ export const WhereBar = ({ place }: { readonly place: Place }) => {
   const name = stove === null ? null : (headOf(stove)?.name ?? 'A stove')
   return (
     <div className="where">
-      <p className="where-name">
+      {/* A place of the header is named there already. */}
+      <p className={mainPlaceOf(place) === place.at ? 'unseen' : 'where-name'}>
         {stove === null || name === null ? (
           titleOf(place, headOf)
         ) : (

@@ -62,11 +62,14 @@ const AGAIN = 2000
 export interface Watching {
   readonly since: () => number
   readonly opened: () => void
+  /** The workshop would not go on from where this page was. */
+  readonly lost: () => void
   readonly changes: (changes: Changes) => void
 }
 
 /** Listens to what changes in the workshop, for as long as the page lives. */
-export const watchWorkshop = ({ since, opened, changes }: Watching): void => {
+export const watchWorkshop = (watching: Watching): void => {
+  const { since, opened, lost, changes } = watching
   const source = new EventSource(watchPath(since()))
   source.addEventListener('open', opened)
   source.addEventListener('changes', ({ data }: MessageEvent<string>) => {
@@ -75,11 +78,14 @@ export const watchWorkshop = ({ since, opened, changes }: Watching): void => {
   })
   const again = (): void => {
     source.close()
-    setTimeout(() => watchWorkshop({ since, opened, changes }), AGAIN)
+    setTimeout(() => watchWorkshop(watching), AGAIN)
   }
   source.addEventListener('refusal', again)
   source.addEventListener('error', () => {
     if (cell.get().kind === 'up') linkDown()
-    if (source.readyState === EventSource.CLOSED) again()
+    if (source.readyState === EventSource.CLOSED) {
+      lost()
+      again()
+    }
   })
 }

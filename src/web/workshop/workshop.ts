@@ -1,6 +1,6 @@
 import type { Answer } from '#wire/answer.ts'
 import type { CallName, RequestOf, ValueOf } from '#wire/calls.ts'
-import type { Act, DocumentHead, OpenDocument, Revision } from '#wire/documents.ts'
+import type { Act, DocumentHead, OpenDocument, Revision, WorkshopAbout } from '#wire/documents.ts'
 import type { Door } from '#wire/door.ts'
 import type { Draft } from '#wire/drafts.ts'
 import type { UndoState } from '#wire/undo.ts'
@@ -34,6 +34,7 @@ const openDrafts = createCell<readonly Draft[]>([])
 const undoable = createCell<UndoState>({ undo: null, redo: null })
 const arrived = createCell<'looking' | 'here' | 'from this browser'>('looking')
 const doorCell = createCell<Door | null>(null)
+const aboutCell = createCell<WorkshopAbout | null>(null)
 const refusedCell = createCell<readonly Refused[]>([])
 
 const alive = (): readonly DocumentHead[] => [...heads.get().values()].filter(({ deleted }) => !deleted)
@@ -57,6 +58,9 @@ export const undoState: Cell<UndoState> = undoable
 
 /** How this device stands to the bench. */
 export const door: Cell<Door | null> = doorCell
+
+/** What workshop this is, once it has answered. */
+export const about: Cell<WorkshopAbout | null> = aboutCell
 
 /** Calls the workshop refused after their window had gone; nobody was told yet. */
 export const refusals: Cell<readonly Refused[]> = refusedCell
@@ -116,6 +120,7 @@ const askUndo = async (window: string): Promise<void> => {
 const look = async ({ keep, window }: Pick<Station, 'keep' | 'window'>): Promise<boolean> => {
   const about = await client.call('about', {})
   if (!about.ok) return false
+  aboutCell.set(about.value)
   const list = await client.call('list', { deleted: true })
   if (!list.ok) return false
   sequence = about.value.sequence
@@ -205,6 +210,11 @@ const start = async (): Promise<Station> => {
       if (!(await whoIsThere())) return
       if (!seen) seen = await look(station)
       outbox.nudge()
+    },
+    lost: () => {
+      // Set back to an older copy, say: everything is looked at anew.
+      sequence = 0
+      seen = false
     },
     changes: async (changes) => {
       sequence = changes.sequence

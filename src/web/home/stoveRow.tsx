@@ -1,0 +1,53 @@
+import type { DocumentHead } from '#wire/documents.ts'
+import { useCell } from '../cell/useCell.ts'
+import { Link } from '../routes/link.tsx'
+import { theme } from '../settings/settings.ts'
+import { SMALL_HEIGHT, SMALL_WIDTH } from './smallSection.ts'
+import { stoveFacts } from './stoveFacts.ts'
+import { StoveMore } from './stoveMore.tsx'
+
+const dayOf = (at: string): string =>
+  new Date(at).toLocaleDateString([], { day: 'numeric', month: 'short', year: 'numeric' })
+
+const trialsWord = (count: number): string =>
+  count === 0 ? 'no trials yet' : count === 1 ? '1 trial' : `${count} trials`
+
+/** One stove in the list: what it looks like, what it does, what was changed last. */
+export const StoveRow = ({
+  stove,
+  from,
+  trials,
+}: {
+  readonly stove: DocumentHead
+  readonly from: DocumentHead | null
+  readonly trials: number
+}) => {
+  const facts = useCell(stoveFacts(stove.head))
+  const look = useCell(theme)
+  const picture = facts?.pictures?.[look]
+  return (
+    <article className="stove-row">
+      <div className="stove-picture">
+        {picture === undefined ? null : (
+          <img src={picture} width={SMALL_WIDTH} height={SMALL_HEIGHT} alt="" />
+        )}
+      </div>
+      <div className="stove-words">
+        <h3>
+          <Link to={{ at: 'stove', stove: stove.id }}>{stove.name}</Link>
+        </h3>
+        {from === null ? null : <p className="muted small">made from {from.name}</p>}
+        <p className="stove-line">{facts === null ? 'Working it out …' : facts.line}</p>
+        <p className="muted small">
+          {facts === null
+            ? '\u00a0'
+            : `${dayOf(facts.changed)}: ${facts.note === '' ? 'as begun' : facts.note}`}
+        </p>
+        <div className="stove-ways">
+          <Link to={{ at: 'trials', stove: stove.id }}>{trialsWord(trials)}</Link>
+          <StoveMore stove={stove} />
+        </div>
+      </div>
+    </article>
+  )
+}

@@ -1,0 +1,78 @@
+import type { Answer } from '#wire/answer.ts'
+import type { ArchiveReport, ImportReport, NamedText } from '#wire/files.ts'
+import { newAct, workshop } from './workshop.ts'
+
+/** Gives the browser a file to save. */
+export const saveFile = (name: string, content: Blob): void => {
+  const address = URL.createObjectURL(content)
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  // The browser has to have begun before the address ends.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000)
+}
+
+export const saveText = ({ name, text }: NamedText): void =>
+  saveFile(name, new Blob([text], { type: 'application/json' }))
+
+const names = (heads: readonly { readonly name: string }[]): string =>
+  heads.map(({ name }) => `“${name}”`).join(', ')
+
+const fileSentence = (file: string, { added, renewed, known }: ImportReport): string => {
+  const parts = [
+    added.length > 0 ? `new: ${names(added)}` : '',
+    renewed.length > 0 ? `gone on to what the file says: ${names(renewed)}` : '',
+    known.length > 0 ? `here already: ${names(known)}` : '',
+  ].filter((part) => part !== '')
+  return `${file}: ${parts.length === 0 ? 'nothing in it' : parts.join('; ')}.`
+}
+
+const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`
+
+const archiveSentence = (file: string, report: ArchiveReport): string => {
+  const { added, renewed, kept, revisions, events, photos, apart, strange } = report
+  const parts = [
+    `${many(added, 'thing was', 'things were')} new, ${renewed} went on to a newer revision, ${kept} stayed as they were`,
+    `${many(revisions, 'revision', 'revisions')}, ${many(events, 'trial entry', 'trial entries')} and ${many(photos, 'photo', 'photos')} came in`,
+    apart.length > 0 ? `went two ways, both kept: ${apart.join(', ')}` : '',
+    strange.length > 0 ? `belongs to nothing, left out: ${strange.join(', ')}` : '',
+  ].filter((part) => part !== '')
+  return `${file}: ${parts.join('. ')}.`
+}
+
+export interface Brought {
+  readonly ok: boolean
+  readonly sentence: string
+}
+
+const broughtFrom = <T>(file: File, answer: Answer<T>, sentence: (value: T) => string): Brought =>
+  answer.ok
+    ? { ok: true, sentence: sentence(answer.value) }
+    : { ok: false, sentence: `${file.name} was not brought in. ${answer.refusal.sentence}` }
+
+/** Two letters that every zip begins with. */
+const isZip = async (file: File): Promise<boolean> => (await file.slice(0, 2).text()) === 'PK'
+
+/** As many bytes as a text may have characters, whatever they are. */
+const MOST_TEXT = 4_000_000
+
+/** Brings a stove file, a shelf file or a whole archive into the workshop, and says what came of it. */
+export const bringIn = async (file: File): Promise<Brought> => {
+  try {
+    if (await isZip(file)) {
+      const sent = workshop.upload('importArchive', { act: await newAct() }, file)
+      return broughtFrom(file, await sent.answer, (report) => archiveSentence(file.name, report))
+    }
+    if (file.size > MOST_TEXT)
+      return {
+        ok: false,
+        sentence: `${file.name} has ${(file.size / 1e6).toFixed(1)} MB and is no archive: no stove file and no shelf file is as large. Nothing was changed.`,
+      }
+    const named = { name: file.name, text: await file.text() }
+    const sent = workshop.write('importFile', { act: await newAct(), file: named })
+    return broughtFrom(file, await sent.answer, (report) => fileSentence(file.name, report))
+  } catch {
+    return { ok: false, sentence: `${file.name} could not be read from its drive. Nothing was changed.` }
+  }
+}
