@@ -42,17 +42,17 @@ export interface Refusal {
 }
 
 /** What was asked for, or the reason why not. A refusal changes nothing. */
-export type Answer<T> =
-  | { readonly ok: true; readonly value: T }
-  | {
-      readonly ok: false
-      readonly refusal: Refusal
-      /** Field by field, where the request itself would not do. */
-      readonly problems?: readonly Problem[]
-    }
+export type Answer<T> = { readonly ok: true; readonly value: T } | NoAnswer
+
+export interface NoAnswer {
+  readonly ok: false
+  readonly refusal: Refusal
+  /** Field by field, where the request itself would not do. */
+  readonly problems?: readonly Problem[]
+}
 
 export const given = <T>(value: T): Answer<T> => ({ ok: true, value })
-export const refused = (code: RefusalCode, sentence: string): Answer<never> => ({
+export const refused = (code: RefusalCode, sentence: string): NoAnswer => ({
   ok: false,
   refusal: { code, sentence },
 })

@@ -32,3 +32,5 @@ export const TEXT_BODY = 4 * MAX_TEXT + SMALL_BODY
 export const EVENTS_BODY = 8_000_000
 /** Brackets in brackets; what we ask for nests five deep. */
 export const MAX_BODY_DEPTH = 12
+/** Commas: five thousand events of six fields have thirty thousand. */
+export const MAX_BODY_PARTS = 50_000

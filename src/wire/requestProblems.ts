@@ -2,7 +2,7 @@ import type * as z from 'zod'
 import { type Problem, problemSentence } from '#basis/problem.ts'
 import { shown } from '#basis/text/fault.ts'
 import { fieldPath } from '#basis/text/fieldPath.ts'
-import { type Answer, given } from './answer.ts'
+import { type Answer, given, type NoAnswer } from './answer.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -72,7 +72,7 @@ const requestProblems = (issues: readonly Issue[], request: unknown): readonly P
   issues.flatMap((issue) => problemsOf(issue, request)).slice(0, MOST_TOLD)
 
 /** Problems as a refusal: what is only too large is told from what is wrong. */
-export const refusedFor = (problems: readonly Problem[]): Answer<never> => ({
+export const refusedFor = (problems: readonly Problem[]): NoAnswer => ({
   ok: false,
   refusal: {
     code: problems.every(({ code }) => code.endsWith('.too-large')) ? 'too large' : 'bad input',

@@ -1,0 +1,71 @@
+import { guestProblem, type TurnedAway, turnAway } from '../answer/turnedAway.ts'
+
+export type Body =
+  | { readonly ok: true; readonly bytes: Uint8Array }
+  | { readonly ok: false; readonly away: TurnedAway }
+
+const size = (bytes: number): string => (bytes < 1e6 ? `${bytes} bytes` : `${(bytes / 1e6).toFixed(1)} MB`)
+
+/** The rest of such a body is not waited for. */
+const tooLarge = (value: string, most: number): Body => ({
+  ok: false,
+  away: turnAway(
+    'too large',
+    guestProblem('too-large', 'the body', value, `at most ${size(most)}`, 'Nothing was changed. Send less.'),
+    413,
+    { connection: 'close' },
+  ),
+})
+
+/** Whether a body is of the type wanted, and packed in nothing. */
+export const checkType = (request: Request, wanted: string, called: string): TurnedAway | null => {
+  const refuse = (field: string, value: string | null, allowed: string) =>
+    turnAway(
+      'bad input',
+      guestProblem('content-type', field, value, allowed, 'Send it as the pages of the bench do.'),
+      415,
+    )
+  const encoding = request.headers.get('content-encoding')
+  if (encoding !== null) return refuse('Content-Encoding', encoding, 'no packing')
+  const type = request.headers.get('content-type')
+  const [essence = '', ...parameters] = (type ?? '').toLowerCase().split(';')
+  const charset = parameters.map((one) => one.trim()).join(';')
+  const good = essence.trim() === wanted && ['', 'charset=utf-8', 'charset="utf-8"'].includes(charset)
+  return good ? null : refuse('Content-Type', type, `${wanted}, ${called}`)
+}
+
+const cutShort = (length: number): Body => ({
+  ok: false,
+  away: turnAway(
+    'bad input',
+    guestProblem(
+      'cut-short',
+      'the body',
+      `cut short after ${size(length)}`,
+      'a whole body',
+      'Send it again.',
+    ),
+  ),
+})
+
+/** Reads a body of at most so many bytes. A larger one is refused before it is read, or as soon as it shows. */
+export const readBody = async (request: Request, most: number): Promise<Body> => {
+  const said = Number(request.headers.get('content-length') ?? Number.NaN)
+  if (said > most) return tooLarge(size(said), most)
+  if (request.body === null) return { ok: true, bytes: new Uint8Array() }
+  const chunks: Uint8Array[] = []
+  let length = 0
+  const reader = request.body.getReader()
+  for (;;) {
+    const { done, value } = await reader.read().catch(() => ({ done: true, value: null }))
+    if (value === null) return cutShort(length)
+    if (done || value === undefined) break
+    length += value.length
+    if (length > most) {
+      void reader.cancel().catch(() => undefined)
+      return tooLarge(`more than ${size(most)}`, most)
+    }
+    chunks.push(value)
+  }
+  return { ok: true, bytes: chunks.length === 1 ? (chunks[0] as Uint8Array) : Buffer.concat(chunks) }
+}

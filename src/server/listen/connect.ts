@@ -1,0 +1,78 @@
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
+import { getRequestListener } from '@hono/node-server'
+import { NOT_KEPT, SAFE_HEADERS } from '../answer/headers.ts'
+import type { TurnedAway } from '../answer/turnedAway.ts'
+import type { Came } from '../app.ts'
+import type { Entrance } from '../guest/asked.ts'
+import { checkGuest } from '../guest/checkGuest.ts'
+import type { GuestLog } from '../guest/guestLog.ts'
+
+/** A phone in a weak network sends a large archive in a quarter of an hour. [ms] */
+const WHOLE_REQUEST = 15 * 60_000
+/** Header fields come at once, or somebody holds the line. [ms] */
+const HEADERS = 20_000
+const MOST_CONNECTIONS = 256
+/** Header fields altogether [bytes] */
+const HEADER_SIZE = 16_384
+
+export interface Connecting {
+  /** The answers; an error thrown there is answered there. */
+  readonly fetch: (request: Request, came: Came) => Response | Promise<Response>
+  readonly log: GuestLog
+  readonly fault: (error: unknown) => void
+}
+
+const addressOf = ({ socket }: IncomingMessage): string => socket.remoteAddress ?? 'unknown'
+
+const sendAway = (outgoing: ServerResponse, { status, answer, fields = {} }: TurnedAway): void => {
+  const body = JSON.stringify(answer)
+  outgoing.writeHead(status, {
+    ...SAFE_HEADERS,
+    ...NOT_KEPT,
+    ...fields,
+    'content-type': 'application/json; charset=utf-8',
+    'content-length': Buffer.byteLength(body),
+    // Whatever else was sent is not waited for.
+    connection: 'close',
+  })
+  outgoing.end(body)
+}
+
+/** A server for one entrance. Guests are looked at before anything is made of what they ask. */
+export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): Server => {
+  const answer = getRequestListener(
+    (request, { incoming }) => fetch(request, { entrance, address: addressOf(incoming as IncomingMessage) }),
+    {
+      overrideGlobalObjects: false,
+      errorHandler: (error) => {
+        fault(error)
+        return new Response(null, { status: 500 })
+      },
+    },
+  )
+  const server = createServer({ maxHeaderSize: HEADER_SIZE }, (incoming, outgoing) => {
+    const { method = '', url: target = '', headers } = incoming
+    const away = checkGuest({ method, target, headers }, entrance)
+    if (away === null) {
+      void answer(incoming, outgoing)
+      return
+    }
+    log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
+    sendAway(outgoing, away)
+  })
+  server.requestTimeout = WHOLE_REQUEST
+  server.headersTimeout = HEADERS
+  server.maxConnections = MOST_CONNECTIONS
+  server.on('clientError', (error: NodeJS.ErrnoException, socket) => {
+    if (error.code === 'ECONNRESET' || !socket.writable) return
+    const address = 'remoteAddress' in socket ? String(socket.remoteAddress) : 'unknown'
+    log.refused({
+      address,
+      method: '?',
+      target: '?',
+      sentence: `It is no HTTP (${error.code ?? 'unknown'}).`,
+    })
+    socket.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\nContent-Length: 0\r\n\r\n')
+  })
+  return server
+}

@@ -1,0 +1,128 @@
+import { randomBytes, randomInt, randomUUID } from 'node:crypto'
+import type { Workshop } from '#store/workshop.ts'
+import { type Answer, given, type NoAnswer, refused } from '#wire/answer.ts'
+import type { Invitation } from '#wire/door.ts'
+import { benchApp } from './app.ts'
+import type { Assets } from './asset/assets.ts'
+import type { Bench } from './bench.ts'
+import { cookieName } from './door/cookie.ts'
+import { type DeviceFile, deviceList } from './door/devices.ts'
+import { inAddress } from './door/house.ts'
+import { invitations } from './door/invitations.ts'
+import { invite } from './door/invite.ts'
+import { pairPage } from './door/pairPage.ts'
+import type { Entrance } from './guest/asked.ts'
+import { guestLog } from './guest/guestLog.ts'
+import { connect } from './listen/connect.ts'
+import { type PortFault, TRIED, takePort } from './listen/takePort.ts'
+
+const THIS_MACHINE = '127.0.0.1'
+/** The last requests get so long to end when the bench closes [ms] */
+const LAST_REQUESTS = 3000
+
+export interface BenchOptions {
+  readonly workshop: Workshop
+  readonly assets: Assets
+  readonly deviceFile: DeviceFile
+  /** Wanted; the first free one from there on is taken. 0: any. */
+  readonly port: number
+  /** Addresses in the house to listen at too; none: closed to the house. */
+  readonly house: readonly string[]
+  readonly version: string
+  /** Lines for whoever sits at the terminal. */
+  readonly write: (line: string) => void
+  /** Milliseconds since any fixed moment [ms] */
+  readonly clock: () => number
+  /** `2031-05-17T14:05:00.000Z` */
+  readonly now: () => string
+}
+
+export interface RunningBench {
+  readonly port: number
+  /** Where to open it at this machine, `http://127.0.0.1:4300/`. */
+  readonly address: string
+  /** Where the house finds it. */
+  readonly houseOrigins: readonly string[]
+  /** A new code for one device. */
+  readonly invite: () => Answer<Invitation>
+  /** Takes no new guests, lets the last requests end, ends watchers. The workshop stays open: it is the caller's. */
+  readonly close: () => Promise<void>
+}
+
+const REASONS: Readonly<Record<PortFault, string>> = {
+  'in use': `it and the ${TRIED} after it are in use`,
+  'not allowed': 'the system lets no program of yours listen there',
+  'no such address': 'this machine has no such address any more',
+}
+
+const portRefused = (port: number, fault: PortFault): NoAnswer =>
+  refused(
+    'not allowed',
+    `The bench cannot listen at port ${port}: ${REASONS[fault]}. Name another with --port, from 1024 up.`,
+  )
+
+const entranceAt = (host: string): Entrance =>
+  host === THIS_MACHINE
+    ? { from: 'this machine', names: [THIS_MACHINE, 'localhost'] }
+    : { from: 'the house', names: [inAddress(host)] }
+
+/** Opens the bench to this machine, and to the house where addresses are given. */
+export const openBench = async (options: BenchOptions): Promise<Answer<RunningBench>> => {
+  const { workshop, assets, deviceFile, house, version, write, clock, now } = options
+  const about = await workshop.about()
+  if (!about.ok) return about
+  const log = guestLog({ clock, now, write })
+  const fault = (error: unknown): void =>
+    write(
+      `${now()} the bench broke: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
+    )
+  const closing = new AbortController()
+  let houseOrigins: readonly string[] = []
+  const bench: Bench = {
+    workshop,
+    cookie: cookieName(about.value.id),
+    assets,
+    pairing: pairPage(),
+    devices: deviceList(deviceFile, {
+      now,
+      newToken: () => randomBytes(32).toString('base64url'),
+      newId: randomUUID,
+    }),
+    invitations: invitations({ clock, below: (most) => randomInt(most) }),
+    houseOrigins: () => houseOrigins,
+    version,
+    now,
+    log,
+    fault,
+    closing: closing.signal,
+  }
+  const app = benchApp(bench)
+  const connecting = { fetch: app.fetch, log, fault }
+  const taken = await takePort(
+    (host) => connect(connecting, entranceAt(host)),
+    [THIS_MACHINE, ...house],
+    options.port,
+  )
+  if (typeof taken === 'string') return portRefused(options.port, taken)
+  const { port, servers } = taken
+  houseOrigins = house.map((host) => `http://${inAddress(host)}:${port}`)
+
+  const close = async (): Promise<void> => {
+    closing.abort()
+    const closed = servers.map((server) => new Promise<void>((resolve) => server.close(() => resolve())))
+    for (const server of servers) server.closeIdleConnections()
+    const late = setTimeout(() => {
+      for (const server of servers) server.closeAllConnections()
+    }, LAST_REQUESTS)
+    await Promise.all(closed)
+    clearTimeout(late)
+    log.flush()
+  }
+  return given({
+    port,
+    address: `http://${THIS_MACHINE}:${port}/`,
+    houseOrigins,
+    invite: () => invite(bench),
+    close,
+  })
+}
