@@ -8,6 +8,7 @@ import type { LetteringFonts } from '#craft/pdf/face.ts'
 import type { SolidKernel } from '#craft/solid/kernel.ts'
 import type { Answer } from '#store/answer.ts'
 import type { Workshop } from '#store/workshop.ts'
+import type { BenchHost } from './bench/host.ts'
 import { loadPngPainter } from './png.ts'
 import { solidKernel } from './solidKernel.ts'
 import { workshopPlace } from './workshopPlace.ts'
@@ -37,6 +38,8 @@ export interface Environment {
   readonly newId: () => string
   /** The maker's workshop; `begin`: make it where there is none. Loaded when it is first asked for. */
   readonly workshop: (begin: boolean) => Promise<Answer<Workshop>>
+  /** What the bench in the browser needs of this machine; loaded when it is first asked for. */
+  readonly bench: () => Promise<BenchHost>
   readonly version: string
   /** Columns of the page. */
   readonly width: number
@@ -130,6 +133,7 @@ export const nodeEnvironment = (): Environment => ({
   now,
   newId: randomUUID,
   workshop: openMine,
+  bench: async () => (await import('./bench/nodeHost.ts')).nodeBenchHost(),
   version,
   width: pageWidth(),
 })

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander'
 import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
 import { wrap } from '#compose/page/text.ts'
+import { bench } from './commands/bench.ts'
 import { built } from './commands/built.ts'
 import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
@@ -201,6 +202,15 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .argument('[file]', 'archive (.zip); to import also a stove file or a shelf file')
     .option('--json', 'for programs')
     .action(async (task, file, options) => ended(await workshop(env, task, file, options)))
+  program
+    .command('bench')
+    .description('the bench in the browser, on this machine; with --lan also for devices that are let in')
+    .option('--port <number>', 'port to listen at; the next free one when it is in use', '4300')
+    .option('--lan', 'open to the house: each device is let in by a code, once')
+    .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
+    .option('--no-open', 'do not open the browser')
+    .option('--json', 'for programs')
+    .action(async (options) => ended(await bench(env, options)))
   return program
 }
 

@@ -1,4 +1,4 @@
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import type { Place } from '#store/open.ts'
 
 export interface Machine {
@@ -23,3 +23,13 @@ export const workshopPlace = (machine: Machine): Place => {
   if (server) return { server }
   return { file: join(home || dataFolder(machine), FILE) }
 }
+
+/** A workshop that was named: a PostgreSQL server, or a file. */
+export const namedPlace = (named: string): Place =>
+  /^postgres(?:ql)?:\/\//.test(named) ? { server: named } : { file: resolve(named) }
+
+/** Beside the workshop; for a club's server, each bench has a list of its own. */
+export const deviceListPath = (machine: Machine, place: Place): string =>
+  'file' in place
+    ? `${place.file}.devices.json`
+    : join(machine.variables.TINWRIGHT_HOME || dataFolder(machine), 'club.devices.json')

@@ -53,6 +53,9 @@ export const memory = (
     workshop: async () => {
       throw new Error('no workshop in this test')
     },
+    bench: async () => {
+      throw new Error('no bench in this test')
+    },
     version: '0.1.0',
     width: 80,
     ...own,

@@ -1,0 +1,42 @@
+import type { RunningBench } from '#server/openBench.ts'
+import type { Place } from '#store/open.ts'
+import type { Workshop } from '#store/workshop.ts'
+import type { Answer } from '#wire/answer.ts'
+import type { NamedText } from '#wire/files.ts'
+
+/** What the bench needs of the machine that it runs on; tests bring their own. */
+export interface BenchHost {
+  /** The maker's workshop: the one named, or the usual one. */
+  readonly place: (named: string | undefined) => Place
+  /** Opens it, or begins it. */
+  readonly open: (place: Place) => Promise<Answer<Workshop>>
+  /** Invented stoves and a shelf, for a workshop in which nothing was made yet. */
+  readonly demo: () => readonly NamedText[]
+  /** Addresses of this machine that only the house can reach. */
+  readonly houseAddresses: () => readonly string[]
+  /** Listens, and answers. */
+  readonly serve: (wanted: Serving) => Promise<Answer<Served>>
+  /** A picture for the terminal; null where nobody could scan it. */
+  readonly qrLetters: (address: string) => string | null
+  /** Opens a page in the browser, if there is one. */
+  readonly openPage: (address: string) => void
+  /** Calls back each time Enter is pressed. Returns what ends it. */
+  readonly onEnter: (pressed: () => void) => () => void
+  /** Until somebody wants it to end: Ctrl+C, or the system. */
+  readonly untilStopped: () => Promise<void>
+}
+
+export interface Serving {
+  readonly workshop: Workshop
+  readonly place: Place
+  readonly port: number
+  readonly house: readonly string[]
+  readonly write: (line: string) => void
+  readonly version: string
+}
+
+export interface Served {
+  readonly bench: RunningBench
+  /** Whether the pages have been built. */
+  readonly built: boolean
+}
