@@ -50,16 +50,20 @@ export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): 
       },
     },
   )
-  const server = createServer({ maxHeaderSize: HEADER_SIZE }, (incoming, outgoing) => {
-    const { method = '', url: target = '', headers } = incoming
-    const away = checkGuest({ method, target, headers }, entrance)
-    if (away === null) {
-      void answer(incoming, outgoing)
-      return
-    }
-    log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
-    sendAway(outgoing, away)
-  })
+  // A request without a name is refused like one with a wrong name, with a sentence.
+  const server = createServer(
+    { maxHeaderSize: HEADER_SIZE, requireHostHeader: false },
+    (incoming, outgoing) => {
+      const { method = '', url: target = '', headers } = incoming
+      const away = checkGuest({ method, target, headers }, entrance)
+      if (away === null) {
+        void answer(incoming, outgoing)
+        return
+      }
+      log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
+      sendAway(outgoing, away)
+    },
+  )
   server.requestTimeout = WHOLE_REQUEST
   server.headersTimeout = HEADERS
   server.maxConnections = MOST_CONNECTIONS
