@@ -323,7 +323,11 @@ describe('the page', () => {
 
   it('lets nothing run but its own files', async () => {
     const policy = (await rig.here('/')).headers['content-security-policy']
-    const rules = new Map(String(policy).split('; ').map((rule) => [rule.split(' ')[0], rule.split(' ').slice(1)]))
+    const rules = new Map(
+      String(policy)
+        .split('; ')
+        .map((rule) => [rule.split(' ')[0], rule.split(' ').slice(1)]),
+    )
     expect(rules.get('default-src')).toEqual(["'none'"])
     expect(rules.get('script-src')).toEqual(["'self'", "'wasm-unsafe-eval'"])
     expect(rules.get('style-src')).toEqual(["'self'"])

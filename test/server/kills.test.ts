@@ -1,0 +1,131 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { randomStream } from '#basis/random.ts'
+import type { CallName, RequestOf, ValueOf } from '#wire/calls.ts'
+import { AT, open, value } from '../store/acts.ts'
+import { clientOf } from './rig.ts'
+
+const program = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url))
+const KILLS = 12
+
+let folder: string
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'tinwright-server-kills-'))
+})
+afterAll(() => rmSync(folder, { recursive: true }))
+
+interface Running {
+  readonly child: ChildProcess
+  readonly address: string
+  readonly port: number
+}
+
+/** The very program that a maker starts, until it has said where it is. */
+const start = async (file: string, port: number): Promise<Running> => {
+  const args = ['bench', '--no-open', '--json', '--port', String(port), '--workshop', file]
+  const child = spawn(process.execPath, [program, ...args], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, NODE_COMPILE_CACHE: join(folder, 'compiled') },
+  })
+  let out = ''
+  let err = ''
+  child.stderr.on('data', (data) => {
+    err += data
+  })
+  await new Promise<void>((resolve, reject) => {
+    child.stdout.on('data', (data) => {
+      out += data
+      if (out.includes('\n')) resolve()
+    })
+    child.on('close', () => reject(new Error(`It ended by itself: ${err}`)))
+  })
+  return { child, ...(JSON.parse(out) as { readonly address: string; readonly port: number }) }
+}
+
+/** A few pages of the database each, so that a kill can hit between them. */
+const text = (word: string): string => `${word}\n${word.repeat(700)}`
+
+describe('a server that is killed in the middle of edits and started again', () => {
+  it(`has every acknowledged one, each once, after ${KILLS} kills`, async () => {
+    const file = join(folder, 'workshop.tinwright')
+    const random = randomStream(20310518)
+    // What Node compiled once it keeps only for a program that ends by itself.
+    const warm = await start(join(folder, 'warm'), 0)
+    warm.child.kill('SIGTERM')
+    await once(warm.child, 'close')
+    let running = await start(file, 0)
+    let kills = 0
+    let acknowledged = 0
+    let blow = 3
+
+    /** As a page does: what was not answered is asked again, word for word, when the server is back. */
+    const insist = async <N extends CallName>(name: N, request: RequestOf<N>): Promise<ValueOf<N>> => {
+      for (;;) {
+        const answer = await clientOf({ bench: running as never }).call(name, request)
+        if (answer.ok) {
+          acknowledged++
+          return answer.value
+        }
+        expect(answer.refusal.code).toBe('unreachable')
+        if (running.child.exitCode === null && running.child.signalCode === null)
+          await once(running.child, 'close')
+        running = await start(file, running.port)
+        blow = acknowledged + 1 + Math.floor(random.uniform() * 10)
+      }
+    }
+    /** Strikes while what comes next is on its way. */
+    const strikeSoon = (): void => {
+      if (kills >= KILLS || acknowledged < blow) return
+      kills++
+      blow = Infinity
+      const { child } = running
+      setTimeout(() => child.kill('SIGKILL'), random.uniform() * 6)
+    }
+
+    const document = 'stove-of-kills'
+    const client = 'window'
+    let base = 'revision-0'
+    let number = 0
+    const revisions = [base]
+    const wanted = {
+      id: document,
+      kind: 'stove',
+      name: 'Redshank',
+      revision: base,
+      text: text(base),
+      note: '',
+    } as const
+    await insist('create', { act: { id: 'step-0', client, at: AT }, wanted })
+    for (let n = 1; kills < KILLS || blow === Infinity; n++) {
+      strikeSoon()
+      const word = `edit-${n}`
+      const draft = await insist('autosave', {
+        ...{ document, client, at: AT, number, base, text: text(word), label: word },
+      })
+      expect(draft.text).toBe(text(word))
+      number = draft.number
+      const seen = await insist('draft', { document, client })
+      expect(seen?.text).toBe(text(word))
+      if (n % 3 !== 0) continue
+      const revision = `revision-${n}`
+      const save = { document, revision, base, text: text(word), note: word, draft: { number } }
+      await insist('save', { act: { id: `step-${n}`, client, at: AT }, wanted: save })
+      revisions.push(revision)
+      base = revision
+      number = (await insist('draft', { document, client }))?.number ?? Number.NaN
+    }
+    expect(kills).toBe(KILLS)
+    expect(await insist('verify', {})).toEqual([])
+    running.child.kill('SIGTERM')
+    const [code] = await once(running.child, 'close')
+    expect(code).toBe(0)
+    const shop = await open({ file })
+    expect((await value(shop.history(document))).map(({ id }) => id)).toEqual(revisions)
+    await shop.close()
+  }, 300_000)
+})
