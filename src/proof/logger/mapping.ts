@@ -9,22 +9,44 @@ export interface Mapping {
   readonly skip: number
   /** Fields of a line. */
   readonly width: number
+  /** What stood over the columns, and the line of units under it where there was one: another file must say the same. */
+  readonly headings: readonly string[]
+  readonly units: readonly string[]
   readonly time: TimeMapping
   readonly channels: readonly ChannelMapping[]
 }
 
-export type Delimiter = ',' | ';' | '\t' | '|' | 'blanks'
+export type Delimiter = ',' | ';' | 'tab' | '|' | 'blanks'
 
 export type TimeMapping =
   | { readonly form: 'elapsed'; readonly column: number; readonly unit: TimeUnit }
-  /** `0:12:04` since the start, or the time of day. */
-  | { readonly form: 'hours:minutes:seconds' | 'minutes:seconds' | 'hours:minutes'; readonly column: number }
-  | { readonly form: 'date and time'; readonly column: number; readonly order: DateOrder }
-  | { readonly form: 'date, time'; readonly date: number; readonly column: number; readonly order: DateOrder }
+  /** Since the start: `0:12:04`, and on past 24 hours. */
+  | { readonly form: 'elapsed clock'; readonly column: number; readonly clock: ElapsedClock }
+  /** Begins anew at midnight. */
+  | { readonly form: 'time of day'; readonly column: number; readonly clock: DayClock }
+  | {
+      readonly form: 'date and time'
+      readonly column: number
+      readonly order: DateOrder
+      readonly clock: DayClock
+    }
+  | {
+      readonly form: 'date beside time'
+      readonly date: number
+      readonly column: number
+      readonly order: DateOrder
+      readonly clock: DayClock
+    }
   | { readonly form: 'seconds since 1970' | 'milliseconds since 1970'; readonly column: number }
 
 export type TimeUnit = 's' | 'ms' | 'min' | 'h'
 export type DateOrder = 'year month day' | 'day month year' | 'month day year'
+export type ElapsedClock = 'hours:minutes:seconds' | 'minutes:seconds'
+export type DayClock =
+  | 'hours:minutes:seconds'
+  | 'hours:minutes'
+  | 'hours:minutes:seconds am/pm'
+  | 'hours:minutes am/pm'
 
 export interface ChannelMapping {
   readonly column: number
@@ -38,7 +60,7 @@ export type MassUnit = 'g' | 'kg' | 'oz' | 'lb'
 
 /** Something that the file does not tell and that is not guessed. */
 export interface Question {
-  /** What it is about, for programs: `decimal`, `date`, `unit 3`, `column 4`, `time unit`, `time form`. */
+  /** What it is about, for programs: `decimal`, `date`, `date column`, `unit 3`, `column 4`, `time column`, `time unit`, `time form`. */
   readonly key: string
   /** A sentence. */
   readonly ask: string

@@ -1,90 +1,133 @@
 import type { Mapping, Question } from './mapping.ts'
+import { numberish, numberReader, saysNothing, timeish } from './numbers.ts'
+import { linesThatSettle } from './support.ts'
 
 export type Marks = Pick<Mapping, 'decimal' | 'thousands'>
 
-const GROUPED = /^[+-]?\d{1,3}(?:([,.' ])\d{3})+$/
+/** Every way of marking numbers that is known, the plainest first: of two that read alike the first is taken. */
+const WAYS: readonly Marks[] = [
+  { decimal: '.', thousands: '' },
+  { decimal: ',', thousands: '' },
+  { decimal: '.', thousands: ',' },
+  { decimal: ',', thousands: '.' },
+  { decimal: '.', thousands: "'" },
+  { decimal: ',', thousands: "'" },
+  { decimal: '.', thousands: ' ' },
+  { decimal: ',', thousands: ' ' },
+]
 
-/** What the fields of readings say of the marks in their numbers. */
-interface Evidence {
-  /** Certain: two kinds of marks in one number, or digits after a mark that cannot be a group. */
-  readonly decimals: ReadonlySet<string>
-  readonly groups: ReadonlySet<string>
-  /** Fields such as `1,234`, which may be either; by their mark. */
-  readonly doubtful: ReadonlyMap<string, string>
+/** Share of the lines that may have the other mark before the file is refused as a whole [1]; a judgement. */
+const MIXED = 0.1
+
+export interface MarksFound {
+  readonly marks: Marks
+  readonly question: Question | null
+  /** Why the file cannot be read in any one way. */
+  readonly contradiction: string | null
 }
 
-const evidenceOf = (fields: Iterable<string>): Evidence => {
-  const decimals = new Set<string>()
-  const groups = new Set<string>()
-  const doubtful = new Map<string, string>()
-  for (const field of fields) {
-    const both = /^[+-]?\d{1,3}(?:([,.' ])\d{3})+([.,])\d+$/.exec(field)
-    if (both !== null && both[1] !== both[2]) {
-      groups.add(both[1] as string)
-      decimals.add(both[2] as string)
-      continue
+/** A date with points in it says nothing of decimals. */
+const isMarked = (field: string): boolean => numberish(field) && !saysNothing(field) && !timeish(field)
+
+interface Tried {
+  readonly way: Marks
+  /** Of each distinct field that looks like a number: what it is in this way. */
+  readonly value: ReadonlyMap<string, number | null>
+  /** Lines in which all such fields can be read. */
+  readonly whole: number
+}
+
+const tried = (way: Marks, rows: readonly (readonly string[])[]): Tried => {
+  const number = numberReader(way)
+  const value = new Map<string, number | null>()
+  let whole = 0
+  for (const fields of rows) {
+    let every = true
+    for (const field of fields) {
+      let read = value.get(field)
+      if (read === undefined) {
+        read = number(field)
+        value.set(field, read)
+      }
+      every &&= read !== null
     }
-    const group = GROUPED.exec(field)
-    if (group !== null) {
-      const mark = group[1] as string
-      const marks = field.split(mark).length - 1
-      // 0,123 begins with nothing to group; 1,234,567 has two, and a number one decimal mark.
-      if (mark === ' ' || mark === "'" || marks > 1) groups.add(mark)
-      else if (/^[+-]?0/.test(field)) decimals.add(mark)
-      else doubtful.set(mark, field)
-      continue
-    }
-    const single = /^[+-]?\d*([.,])\d*(?:[eE][+-]?\d+)?$/.exec(field)
-    if (single !== null) decimals.add(single[1] as string)
+    if (every) whole++
   }
-  return { decimals, groups, doubtful }
+  return { way, value, whole }
 }
 
-const question = (seen: string, mark: string): Question => ({
+/** Those whose marks occur at all. */
+const waysFor = (rows: readonly (readonly string[])[]): readonly Marks[] => {
+  const occurs = (mark: string): boolean =>
+    rows.some((fields) => fields.some((field) => field.includes(mark)))
+  const comma = occurs(',')
+  return WAYS.filter(({ decimal, thousands }) =>
+    thousands === '' ? decimal === '.' || comma : occurs(thousands),
+  )
+}
+
+/** A field that both ways read, and not alike: `1,312`. */
+const doubtfulField = (one: Tried, other: Tried): string | null => {
+  for (const [field, value] of one.value) {
+    const second = other.value.get(field) ?? null
+    if (value !== null && second !== null && value !== second) return field
+  }
+  return null
+}
+
+const question = (seen: string): Question => ({
   key: 'decimal',
-  ask: `Does the ${mark === ',' ? 'comma' : 'point'} in ${seen} set off decimals, or thousands?`,
+  ask: `Does the ${seen.includes(',') ? 'comma' : 'point'} in ${seen} set off decimals, or thousands?`,
   seen,
   choices: ['decimals', 'thousands'],
 })
 
-/** Marks as far as the fields tell them; a question where they may mean either. */
-export const marksOf = (
-  fields: Iterable<string>,
-  answer: string | undefined,
-): { readonly marks: Marks; readonly question: Question | null; readonly contradiction: string | null } => {
-  const { decimals, groups, doubtful } = evidenceOf(fields)
-  const group = [...groups][0] ?? ''
-  if (decimals.size > 1 || groups.size > 1 || [...groups].some((one) => decimals.has(one)))
-    return {
-      marks: { decimal: '.', thousands: '' },
-      question: null,
-      contradiction: 'Some numbers have a decimal comma and some a decimal point',
-    }
-  const decimal = [...decimals][0]
-  if (decimal !== undefined || group !== '') {
-    const point = decimal ?? (group === '.' ? ',' : '.')
-    // 1,234 beside 23.4: nothing else is left for the comma to be.
-    const other = [...doubtful.keys()].find((mark) => mark !== point)
-    return {
-      marks: { decimal: point as Marks['decimal'], thousands: (group || other || '') as Marks['thousands'] },
-      question: null,
-      contradiction: null,
-    }
+/**
+ * Marks as far as the lines of readings tell them; a question where they may mean either. `1,312` may be either;
+ * `18,2` cannot be thousands, but one such line among many of the other sort is a damaged line until enough lines say
+ * so.
+ */
+export const marksOf = (lines: readonly (readonly string[])[], answer: string | undefined): MarksFound => {
+  const rows = lines.map((fields) => fields.filter(isMarked))
+  const all = waysFor(rows).map((way) => tried(way, rows))
+  const enough = linesThatSettle(rows.length)
+  // A plainer way is given up only for one that reads more than a damaged line would.
+  const best = all.reduce((kept, one) => {
+    const gain = one.whole - kept.whole
+    const plainer = kept.way.thousands === '' && one.way.thousands !== ''
+    return gain > (plainer ? 1 : 0) ? one : kept
+  })
+  const rivals = all.flatMap((one) => {
+    const seen = one === best ? null : doubtfulField(best, one)
+    return seen !== null && best.whole - one.whole < enough ? [{ ...one, seen }] : []
+  })
+  const [rival] = rivals
+  if (rival !== undefined) {
+    const asDecimals = (way: Marks): boolean => way.decimal === (rival.seen.includes(',') ? ',' : '.')
+    const meant =
+      answer === 'decimals' || answer === 'thousands'
+        ? [best, ...rivals]
+            .filter(({ way }) => asDecimals(way) === (answer === 'decimals'))
+            .sort((a, b) => b.whole - a.whole)[0]
+        : undefined
+    return meant === undefined
+      ? { marks: best.way, question: question(rival.seen), contradiction: null }
+      : { marks: meant.way, question: null, contradiction: null }
   }
-  const [mark, seen] = [...doubtful][0] ?? []
-  if (mark === undefined || seen === undefined)
-    return { marks: { decimal: '.', thousands: '' }, question: null, contradiction: null }
-  if (doubtful.size > 1)
-    return {
-      marks: { decimal: '.', thousands: '' },
-      question: null,
-      contradiction: 'Some numbers have a comma before three digits and some a point',
-    }
-  const asDecimals = { decimal: mark as Marks['decimal'], thousands: '' as const }
-  const asThousands = { decimal: mark === ',' ? '.' : ',', thousands: mark } as Marks
+  const mixed = all.some((one) => {
+    if (one.way.decimal === best.way.decimal) return false
+    const other = linesOnlyIn(one, best, rows)
+    return (other >= 2 && other > MIXED * rows.length) || (other >= 1 && best.whole - one.whole < enough)
+  })
   return {
-    marks: answer === 'thousands' ? asThousands : asDecimals,
-    question: answer === 'decimals' || answer === 'thousands' ? null : question(seen, mark),
-    contradiction: null,
+    marks: best.way,
+    question: null,
+    contradiction: mixed ? 'Some numbers have a decimal comma and some a decimal point' : null,
   }
 }
+
+/** Lines with a number that only the one way reads. */
+const linesOnlyIn = (one: Tried, best: Tried, rows: readonly (readonly string[])[]): number =>
+  rows.filter((fields) =>
+    fields.some((field) => best.value.get(field) === null && one.value.get(field) !== null),
+  ).length

@@ -36,18 +36,17 @@ const channelOf = (column: number, shape: Shape, fields: Column, answers: Answer
   const number = column + 1
   const name = header === '' ? `column ${number}` : header
   const role = roleOf(header)
-  if (
-    role === 'number' ||
-    fields.length === 0 ||
-    !fields.some((field) => /\d/.test(field) && numberish(field))
-  )
-    return NONE
+  if (role === 'number' || fields.length === 0) return NONE
   const found = unitIn(header) ?? unitNamedSo(shape.units[column] ?? '')
   const told = role === 'temperature' || role === 'mass' ? role : null
   const byUnit = found?.quantity === 'temperature' || found?.quantity === 'mass' ? found.quantity : null
   const answered = KINDS.find((one) => one === answers[`column ${number}`])
   const quantity = told ?? byUnit ?? answered
   const seen = `${name}: ${fields.slice(0, 3).join(', ')}`
+  const numbers = fields.some((field) => /\d/.test(field) && numberish(field))
+  // Words; but a thermocouple that was open all the time is one all the same.
+  if (!numbers && (quantity === undefined || quantity === 'nothing' || !belongsTo(quantity, found)))
+    return NONE
   if (quantity === undefined)
     return {
       channel: null,
@@ -67,7 +66,10 @@ const channelOf = (column: number, shape: Shape, fields: Column, answers: Answer
 }
 
 const timeColumns = (time: TimeMapping | null): readonly number[] =>
-  time === null ? [] : time.form === 'date, time' ? [time.date, time.column] : [time.column]
+  time === null ? [] : time.form === 'date beside time' ? [time.date, time.column] : [time.column]
+
+const countsInNumbers = (time: TimeMapping | null): boolean =>
+  time?.form === 'elapsed' || time?.form === 'seconds since 1970' || time?.form === 'milliseconds since 1970'
 
 /** A comma between fields and a comma in numbers: nobody can tell them apart again. */
 const twoCommas = (shape: Shape, lines: readonly string[]): boolean => {
@@ -97,7 +99,7 @@ export const proposeMapping = (text: string, answers: Answers = {}): Outcome<Pro
         lines.length === 0
           ? 'an empty file'
           : shown(lines.find((line) => line.trim() !== '') ?? 'nothing but blanks'),
-        'lines of readings, their fields apart by comma, semicolon, tab, | or blanks',
+        'at least three lines of readings with as many fields each, apart by comma, semicolon, tab, | or blanks',
         'Export the readings as CSV: one line for each moment, its time in it.',
       ),
     )
@@ -119,11 +121,10 @@ export const proposeMapping = (text: string, answers: Answers = {}): Outcome<Pro
   )
   const { time, questions: ofTime } = proposeTime(shape, columns, answers)
   const taken = timeColumns(time)
-  // A date with points in it says nothing of decimals.
-  const readings = columns.flatMap((fields, i) =>
-    taken.includes(i) && time?.form !== 'elapsed' ? [] : fields.filter(numberish),
+  const { marks, question, contradiction } = marksOf(
+    rows.map((fields) => fields.filter((_, i) => !taken.includes(i) || countsInNumbers(time))),
+    answers.decimal,
   )
-  const { marks, question, contradiction } = marksOf(readings, answers.decimal)
   if (contradiction !== null)
     return bad(
       problem(
@@ -149,7 +150,7 @@ export const proposeMapping = (text: string, answers: Answers = {}): Outcome<Pro
     return bad(
       problem(
         'no-channel',
-        shape.headers.join(', ') || 'no headers',
+        shape.headers.join(', ') || 'no headings',
         'at least one column of temperatures or of weights',
         'Say what the columns hold, or name them in the first line of the file.',
       ),
@@ -157,7 +158,17 @@ export const proposeMapping = (text: string, answers: Answers = {}): Outcome<Pro
   const { delimiter, skip, width } = shape
   return good({
     kind: 'mapping',
-    mapping: { format: 'tinwright/logger@1', delimiter, ...marks, skip, width, time, channels },
+    mapping: {
+      format: 'tinwright/logger@1',
+      delimiter,
+      ...marks,
+      skip,
+      width,
+      headings: shape.headers,
+      units: shape.units,
+      time,
+      channels,
+    },
   })
 }
 

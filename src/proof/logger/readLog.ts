@@ -1,22 +1,14 @@
 import { toSi, unitBySymbol } from '#basis/unitTable.ts'
+import { bounded, type LogFinding } from './findings.ts'
+import { headFindings } from './headings.ts'
 import type { ChannelMapping, Mapping } from './mapping.ts'
+import { momentText, secondsText } from './moment.ts'
 import { numberReader, saysNothing } from './numbers.ts'
-import { fieldsOf, linesOf } from './table.ts'
+import { type Row, rowsOf } from './rows.ts'
+import { linesOf } from './table.ts'
 import { timeReader } from './timeForm.ts'
 
-/** What was not read as it stands, or not quite as it should be. Nothing is left out without one. */
-export interface LogFinding {
-  readonly kind:
-    | 'line not read'
-    | 'field not read'
-    | 'gap'
-    | 'clock went back'
-    | 'past midnight'
-    | 'times shared'
-  /** Of the file, from 1. */
-  readonly line: number
-  readonly sentence: string
-}
+export type { LogFinding } from './findings.ts'
 
 /** Readings of one column, each at its time: a channel that is read less often has fewer. */
 export interface Channel {
@@ -33,6 +25,9 @@ export interface Channel {
 /** Readings between two starts of the logger's clock. */
 export interface LogPart {
   readonly channels: readonly Channel[]
+  /** Of every line that was read, whether a channel said something in it or not [s]. */
+  readonly time: Float64Array
+  readonly line: Uint32Array
 }
 
 export interface Log {
@@ -47,8 +42,6 @@ const DAY = 86_400
 const HALF_DAY = DAY / 2
 /** A pause of more than so many usual steps is a gap; a judgement. */
 const GAP = 5
-/** As many findings of a kind as anybody reads; the rest are counted in the last. */
-const MOST_FINDINGS = 50
 
 interface Growing {
   readonly time: number[]
@@ -56,8 +49,17 @@ interface Growing {
   readonly line: number[]
 }
 
-const emptyPart = (channels: readonly ChannelMapping[]): readonly Growing[] =>
-  channels.map(() => ({ time: [], value: [], line: [] }))
+interface GrowingPart {
+  readonly time: number[]
+  readonly line: number[]
+  readonly channels: readonly Growing[]
+}
+
+const emptyPart = (channels: readonly ChannelMapping[]): GrowingPart => ({
+  time: [],
+  line: [],
+  channels: channels.map(() => ({ time: [], value: [], line: [] })),
+})
 
 const siReader = ({ quantity, unit }: ChannelMapping): ((value: number) => number) => {
   const row = unitBySymbol(quantity, unit)
@@ -65,93 +67,103 @@ const siReader = ({ quantity, unit }: ChannelMapping): ((value: number) => numbe
   return (value) => toSi(value, row)
 }
 
-const clockText = (seconds: number): string => `${Number(seconds.toFixed(1))} s`
-
 const median = (values: readonly number[]): number => {
   const sorted = Float64Array.from(values).sort()
   return sorted[Math.floor(sorted.length / 2)] ?? 0
 }
 
-/** Findings of one kind beyond what anybody reads become one that counts them. */
-const bounded = (findings: readonly LogFinding[]): readonly LogFinding[] => {
-  const kinds = [...new Set(findings.map(({ kind }) => kind))]
-  return kinds.flatMap((kind) => {
-    const all = findings.filter((one) => one.kind === kind)
-    const first = all[MOST_FINDINGS]
-    return first === undefined
-      ? all
-      : [
-          ...all.slice(0, MOST_FINDINGS),
-          {
-            kind,
-            line: first.line,
-            sentence: `${all.length - MOST_FINDINGS} more from line ${first.line} on: ${kind}.`,
-          },
-        ]
-  })
+type Note = (kind: LogFinding['kind'], line: number, sentence: string) => void
+
+/** Puts the rows in their parts and days. A clock that goes back begins a new part, one that passes midnight a day. */
+const inParts = (
+  rows: readonly Row[],
+  mapping: Mapping,
+  note: Note,
+  put: (part: GrowingPart, row: Row, at: number) => void,
+): readonly GrowingPart[] => {
+  const clock = (at: number): string => momentText(mapping.time, at)
+  const parts: GrowingPart[] = []
+  let part = emptyPart(mapping.channels)
+  let last: number | null = null
+  let days = 0
+  for (const row of rows) {
+    let at = row.time + days * DAY
+    if (last !== null && at < last) {
+      if (mapping.time.form === 'time of day' && last - at > HALF_DAY) {
+        days++
+        at += DAY
+        note('past midnight', row.line, 'the clock passed midnight; a day was added.')
+      } else {
+        note(
+          'clock went back',
+          row.line,
+          `the clock went back from ${clock(last)} to ${clock(at)}: what follows is kept apart.`,
+        )
+        parts.push(part)
+        part = emptyPart(mapping.channels)
+      }
+    }
+    last = at
+    part.time.push(at)
+    part.line.push(row.line)
+    put(part, row, at)
+  }
+  return [...parts, part]
+}
+
+const noteSteps = (parts: readonly GrowingPart[], note: Note): void => {
+  const steps = parts.map(({ time }) => time.slice(1).map((at, i) => at - (time[i] as number)))
+  const usual = median(steps.flatMap((some) => some.filter((step) => step > 0)))
+  let shared = 0
+  let first = 0
+  for (const [p, some] of steps.entries())
+    for (const [i, step] of some.entries()) {
+      const line = parts[p]?.line[i + 1] ?? 0
+      if (step === 0) {
+        first ||= line
+        shared++
+      } else if (step > GAP * usual)
+        note('gap', line, `nothing for ${secondsText(step)}, where ${secondsText(usual)} is usual.`)
+    }
+  if (shared > 0)
+    note(
+      'times shared',
+      first,
+      shared === 1
+        ? 'its time is that of the reading before it.'
+        : `this and ${shared - 1} more readings share their time with the one before: the clock shows whole steps only.`,
+    )
+}
+
+/** A channel that is filled in this share of its lines has lost something where it is empty; one of a slower rate has not. A judgement [1]. */
+const MOSTLY_FILLED = 0.4
+
+const noteEmpty = (name: string, empty: readonly number[], read: number, note: Note): void => {
+  if (empty.length <= (1 - MOSTLY_FILLED) * read)
+    for (const line of empty) note('field not read', line, `${name} is empty: no reading.`)
 }
 
 /**
  * Reads a logger's file by its mapping. Strict: a line with another number of fields, a field that is no number in
- * the mapping's marks, a time that cannot be read are told, not mended.
+ * the mapping's marks, a time that cannot be read or stands in no order are told, not mended.
  */
 export const readLog = (text: string, mapping: Mapping): Log => {
   const number = numberReader(mapping)
-  const timeOf = timeReader(mapping.time, number)
   const inSi = mapping.channels.map(siReader)
-  const findings: LogFinding[] = []
-  const note = (kind: LogFinding['kind'], line: number, sentence: string): void => {
+  const lines = linesOf(text)
+  const findings: LogFinding[] = [...headFindings(lines, mapping)]
+  const note: Note = (kind, line, sentence) => {
     findings.push({ kind, line, sentence: `Line ${line}: ${sentence}` })
   }
-  const ofDay = mapping.time.form === 'hours:minutes:seconds' || mapping.time.form === 'hours:minutes'
-  const parts: (readonly Growing[])[] = []
-  let part = emptyPart(mapping.channels)
-  const steps: number[] = []
-  const times: { readonly at: number; readonly line: number }[] = []
-  let last: number | null = null
-  let days = 0
-  let read = 0
-  let shared = 0
-  for (const [i, written] of linesOf(text).entries()) {
-    const line = i + 1
-    if (i < mapping.skip || written.trim() === '') continue
-    const fields = fieldsOf(written, mapping.delimiter)
-    if (fields.length !== mapping.width) {
-      note('line not read', line, `${fields.length} fields where ${mapping.width} were expected; not read.`)
-      continue
-    }
-    const seen = timeOf(fields)
-    if (seen === null) {
-      note('line not read', line, 'its time cannot be read; not read.')
-      continue
-    }
-    let at: number = seen + days * DAY
-    if (last !== null && at < last) {
-      if (ofDay && last - at > HALF_DAY) {
-        days++
-        at += DAY
-        note('past midnight', line, 'the clock passed midnight; a day was added.')
-      } else {
-        note(
-          'clock went back',
-          line,
-          `the clock went back from ${clockText(last)} to ${clockText(at)}: what follows is kept apart.`,
-        )
-        parts.push(part)
-        part = emptyPart(mapping.channels)
-        last = null
-      }
-    }
-    if (last !== null) {
-      if (at === last) shared++
-      else steps.push(at - last)
-    }
-    times.push({ at, line })
-    last = at
-    read++
+  const rows = rowsOf(lines, mapping, timeReader(mapping.time, number), note)
+  const empty: readonly number[][] = mapping.channels.map(() => [])
+  const parts = inParts(rows, mapping, note, (part, { fields, line }, at) => {
     for (const [c, channel] of mapping.channels.entries()) {
       const field = fields[channel.column] ?? ''
-      if (field === '') continue
+      if (field === '') {
+        empty[c]?.push(line)
+        continue
+      }
       const value = number(field)
       if (value === null || !Number.isFinite(value)) {
         note(
@@ -163,29 +175,20 @@ export const readLog = (text: string, mapping: Mapping): Log => {
         )
         continue
       }
-      const growing = part[c] as Growing
+      const growing = part.channels[c] as Growing
       growing.time.push(at)
       growing.value.push((inSi[c] as (v: number) => number)(value))
       growing.line.push(line)
     }
-  }
-  parts.push(part)
-  const usual = median(steps)
-  for (const [i, { at, line }] of times.entries()) {
-    const before = times[i - 1]
-    if (before !== undefined && usual > 0 && at - before.at > GAP * usual)
-      note('gap', line, `nothing for ${clockText(at - before.at)}, where ${clockText(usual)} is usual.`)
-  }
-  if (shared > 0)
-    note(
-      'times shared',
-      times[0]?.line ?? 1,
-      `${shared} readings share their time with the one before: the clock shows whole steps only.`,
-    )
+  })
+  for (const [c, { name }] of mapping.channels.entries())
+    noteEmpty(name, empty[c] as number[], rows.length, note)
+  noteSteps(parts, note)
+  if (!/[\r\n]$/.test(text)) noteCut(rows, mapping, note)
   return {
     parts: parts.map((one) => ({
       channels: mapping.channels.map(({ name, quantity }, c) => {
-        const { time, value, line } = one[c] as Growing
+        const { time, value, line } = one.channels[c] as Growing
         return {
           name,
           quantity,
@@ -194,8 +197,24 @@ export const readLog = (text: string, mapping: Mapping): Log => {
           line: Uint32Array.from(line),
         }
       }),
+      time: Float64Array.from(one.time),
+      line: Uint32Array.from(one.line),
     })),
     findings: bounded(findings),
-    read,
+    read: rows.length,
   }
+}
+
+/** The end of a file without a line's end may be the middle of a number: fewer decimals there than anywhere above. */
+const noteCut = (rows: readonly Row[], { decimal, width }: Mapping, note: Note): void => {
+  const last = rows.at(-1)
+  if (last === undefined || rows.length < 3) return
+  const decimals = ({ fields }: Row): number => fields[width - 1]?.split(decimal)[1]?.length ?? 0
+  const shown = decimals(last)
+  if (rows.slice(0, -1).every((row) => row.fields[width - 1] !== '' && decimals(row) > shown))
+    note(
+      'line may be cut',
+      last.line,
+      `the file ends in "${last.fields[width - 1]}" without an end of the line: was the number cut?`,
+    )
 }

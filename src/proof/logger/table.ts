@@ -34,5 +34,6 @@ const quoted = (line: string, by: string): readonly string[] => {
 /** Fields of one line, blanks at their ends off. Quotation marks as in RFC 4180, for files that have them. */
 export const fieldsOf = (line: string, delimiter: Delimiter): readonly string[] => {
   if (delimiter === 'blanks') return line.trim().split(/\s+/)
-  return (line.includes('"') ? quoted(line, delimiter) : line.split(delimiter)).map((field) => field.trim())
+  const mark = delimiter === 'tab' ? '\t' : delimiter
+  return (line.includes('"') ? quoted(line, mark) : line.split(mark)).map((field) => field.trim())
 }

@@ -1,31 +1,79 @@
-import type { DateOrder, TimeMapping, TimeUnit } from './mapping.ts'
+import type { DateOrder, DayClock, TimeMapping, TimeUnit } from './mapping.ts'
 
 const SECONDS: Readonly<Record<TimeUnit, number>> = { ms: 0.001, s: 1, min: 60, h: 3600 }
 
 const CLOCK = /^(\d{1,3}):(\d{2})(?::(\d{2})([.,]\d+)?)?(?: ?([AaPp])\.?[Mm]\.?)?$/
 
-/** Seconds of `9:12:04.5 PM`, `0:12:04`; null for what is no such time. */
-const ofClock = (text: string): number | null => {
-  const found = CLOCK.exec(text)
-  if (found === null) return null
-  const [, hours = '', minutes = '', seconds = '0', part = '', half] = found
-  if (Number(minutes) > 59 || Number(seconds) > 59) return null
-  if (half !== undefined && (Number(hours) < 1 || Number(hours) > 12)) return null
-  const afternoon = half !== undefined && half.toLowerCase() === 'p'
-  const hour = half === undefined ? Number(hours) : (Number(hours) % 12) + (afternoon ? 12 : 0)
-  return hour * 3600 + Number(minutes) * 60 + Number(seconds) + Number(`0${part.replace(',', '.')}` || 0)
+/** How a clock is written. `first:second`: minutes and seconds, or hours and minutes. */
+export type ClockShape = 'long' | 'short' | 'long am/pm' | 'short am/pm'
+
+interface Clock {
+  readonly shape: ClockShape
+  readonly first: number
+  readonly second: number
+  /** With its decimals. */
+  readonly third: number
+  readonly afternoon: boolean
 }
 
-const DATE = /^(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})$/
+const clockOf = (text: string): Clock | null => {
+  const found = CLOCK.exec(text)
+  if (found === null) return null
+  const [, first = '', second = '', third, part = '', half] = found
+  const length = third === undefined ? 'short' : 'long'
+  return {
+    shape: half === undefined ? length : `${length} am/pm`,
+    first: Number(first),
+    second: Number(second),
+    third: Number(third ?? 0) + Number(`0${part.replace(',', '.')}` || 0),
+    afternoon: half?.toLowerCase() === 'p',
+  }
+}
+
+export const clockShapeOf = (text: string): ClockShape | null => clockOf(text)?.shape ?? null
+
+/** Hours, or minutes where the clock is short, that the field shows first. */
+export const firstOfClock = (text: string): number | null => clockOf(text)?.first ?? null
+
+const SHAPES: Readonly<Record<DayClock, ClockShape>> = {
+  'hours:minutes:seconds': 'long',
+  'hours:minutes': 'short',
+  'hours:minutes:seconds am/pm': 'long am/pm',
+  'hours:minutes am/pm': 'short am/pm',
+}
+
+export const dayClockOf = (shape: ClockShape): DayClock =>
+  (Object.keys(SHAPES) as DayClock[]).find((one) => SHAPES[one] === shape) as DayClock
+
+/** Seconds after midnight of a clock that is written exactly so; null for anything else, such as 823 hours. */
+const ofDay = (text: string, form: DayClock): number | null => {
+  const clock = clockOf(text)
+  if (clock === null || clock.shape !== SHAPES[form] || clock.second > 59 || clock.third >= 60) return null
+  const halves = form.endsWith('am/pm')
+  if (halves ? clock.first < 1 || clock.first > 12 : clock.first > 23) return null
+  const hour = halves ? (clock.first % 12) + (clock.afternoon ? 12 : 0) : clock.first
+  return hour * 3600 + clock.second * 60 + clock.third
+}
+
+/** Seconds since the start; as many hours or minutes as there were. */
+const ofElapsedClock = (text: string, short: boolean): number | null => {
+  const clock = clockOf(text)
+  if (clock === null || clock.shape !== (short ? 'short' : 'long')) return null
+  if (clock.second > 59 || clock.third >= 60) return null
+  return short ? clock.first * 60 + clock.second : clock.first * 3600 + clock.second * 60 + clock.third
+}
+
+/** One mark between the three throughout. */
+const DATE = /^(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})$/
 
 const PLACES: Readonly<Record<DateOrder, readonly [year: number, month: number, day: number]>> = {
-  'year month day': [1, 2, 3],
-  'day month year': [3, 2, 1],
-  'month day year': [3, 1, 2],
+  'year month day': [1, 3, 4],
+  'day month year': [4, 3, 1],
+  'month day year': [4, 1, 3],
 }
 
 /** Seconds from 1970 to the beginning of the day, as if the clock ran on universal time. */
-const ofDate = (text: string, order: DateOrder): number | null => {
+export const ofDate = (text: string, order: DateOrder): number | null => {
   const found = DATE.exec(text)
   if (found === null) return null
   const [year, month, day] = PLACES[order].map((place) => found[place] as string) as [string, string, string]
@@ -59,46 +107,32 @@ export const timeReader = (
         const value = number(at(fields, time.column))
         return value === null ? null : value * (time.form === 'seconds since 1970' ? 1 : 0.001)
       }
-    case 'hours:minutes:seconds':
-    case 'hours:minutes':
-      return (fields) => ofClock(at(fields, time.column))
-    case 'minutes:seconds':
-      return (fields) => {
-        const value = ofClock(at(fields, time.column))
-        return value === null ? null : value / 60
-      }
+    case 'elapsed clock':
+      return (fields) => ofElapsedClock(at(fields, time.column), time.clock === 'minutes:seconds')
+    case 'time of day':
+      return (fields) => ofDay(at(fields, time.column), time.clock)
     case 'date and time':
       return (fields) => {
         const [, date, clock] = BOTH.exec(at(fields, time.column)) ?? []
         const day = date === undefined ? null : ofDate(date, time.order)
-        const seconds = clock === undefined ? null : ofClock(clock)
-        return day === null || seconds === null || seconds >= 86_400 ? null : day + seconds
+        const seconds = clock === undefined ? null : ofDay(clock, time.clock)
+        return day === null || seconds === null ? null : day + seconds
       }
-    case 'date, time':
+    case 'date beside time':
       return (fields) => {
         const day = ofDate(at(fields, time.date), time.order)
-        const seconds = ofClock(at(fields, time.column))
-        return day === null || seconds === null || seconds >= 86_400 ? null : day + seconds
+        const seconds = ofDay(at(fields, time.column), time.clock)
+        return day === null || seconds === null ? null : day + seconds
       }
   }
 }
 
-/** Whether dates such as `03/04/2031` can be told; the order where they can. */
-export const dateOrderOf = (dates: readonly string[]): DateOrder | 'either' | null => {
-  const parts = dates.map((date) => DATE.exec(date))
-  if (parts.length === 0 || parts.some((part) => part === null)) return null
-  const found = parts as RegExpExecArray[]
-  if (found.every(([, year = '']) => year.length === 4)) return 'year month day'
-  // With points between them, days come first: German, Russian and Turkish habit; common practice, no source.
-  if (dates.every((date) => date.includes('.'))) return 'day month year'
-  if (found.some(([, first]) => Number(first) > 12)) return 'day month year'
-  if (found.some(([, , second]) => Number(second) > 12)) return 'month day year'
-  return 'either'
-}
-
-/** The date in a field of date and time. */
+/** The date in a field of date and time, and the clock. */
 export const dateIn = (field: string): string | null => BOTH.exec(field)?.[1] ?? null
+export const clockIn = (field: string): string | null => BOTH.exec(field)?.[2] ?? null
 export const isClock = (field: string): boolean => CLOCK.test(field)
 export const isDate = (field: string): boolean => DATE.test(field)
-/** `12:30`: minutes and seconds, or hours and minutes. */
-export const isShortClock = (field: string): boolean => /^\d{1,3}:\d{2}$/.test(field)
+export const isDateAndTime = (field: string): boolean => {
+  const [, date, clock] = BOTH.exec(field) ?? []
+  return date !== undefined && clock !== undefined && DATE.test(date) && CLOCK.test(clock)
+}

@@ -10,6 +10,10 @@ const DATE = /^(date|datum|fecha|data|jour|tag|day)\b/i
 const NUMBERING =
   /^(no\.?|nr\.?|#|index|idx|record|sample|rec|row|line|n|id|mark|marker|event|status|battery|alarm)\b|^#$/i
 
+/** Counted from the start, by what stands over it. */
+export const saysElapsed = (header: string): boolean =>
+  /elapsed|since|run ?time|duration|laufzeit|dauer|écoulé|transcurrido/i.test(header)
+
 export type Role = 'temperature' | 'mass' | 'time' | 'date' | 'number' | null
 
 export const roleOf = (header: string): Role => {
@@ -49,12 +53,20 @@ const TRAILING = /(?:^|[\s_/,.-])(°?[A-Za-z°º]+)\.?$/
 export const unitNamedSo = (text: string): Found | null =>
   UNITS.find(([form]) => form.test(text.trim().replace(/^[([](.*)[)\]]$/, '$1')))?.[1] ?? null
 
+/**
+ * A letter by itself after a blank says no unit: probes are called A, B, C, and thermocouples are of type K. Nor does a
+ * K in brackets beside them.
+ */
+const isOnlyALetter = (header: string, unit: string, bracketed: boolean): boolean =>
+  bracketed
+    ? /^k$/i.test(unit) && /\b(?:type|typ|tc|thermo)/i.test(header)
+    : /^[cfk]$/i.test(unit) && !header.trim().replace(/\.$/, '').endsWith(`_${unit}`)
+
 /** The unit that a header names: in brackets, or as its last word. */
 export const unitIn = (header: string): Found | null => {
-  const bracketed = BRACKETED.exec(header)
-  if (bracketed !== null) return unitNamedSo(bracketed[1] as string)
-  const trailing = TRAILING.exec(header.trim())
-  return trailing === null ? null : unitNamedSo(trailing[1] as string)
+  const bracketed = BRACKETED.exec(header)?.[1]
+  const unit = bracketed ?? TRAILING.exec(header.trim())?.[1]
+  return unit === undefined || isOnlyALetter(header, unit, bracketed !== undefined) ? null : unitNamedSo(unit)
 }
 
 const withoutUnit = (header: string): string => header.replace(BRACKETED, '').replaceAll('_', ' ').trim()
