@@ -29,6 +29,19 @@ export interface MarksFound {
 /** A date with points in it says nothing of decimals. */
 const isMarked = (field: string): boolean => numberish(field) && !saysNothing(field) && !timeish(field)
 
+/** The same for the many fields of a file that say the same. */
+const markedIn = (lines: readonly (readonly string[])[]): readonly (readonly string[])[] => {
+  const known = new Map<string, boolean>()
+  const isKnown = (field: string): boolean => {
+    const before = known.get(field)
+    if (before !== undefined) return before
+    const marked = isMarked(field)
+    known.set(field, marked)
+    return marked
+  }
+  return lines.map((fields) => fields.filter(isKnown))
+}
+
 interface Tried {
   readonly way: Marks
   /** Of each distinct field that looks like a number: what it is in this way. */
@@ -88,7 +101,7 @@ const question = (seen: string): Question => ({
  * so.
  */
 export const marksOf = (lines: readonly (readonly string[])[], answer: string | undefined): MarksFound => {
-  const rows = lines.map((fields) => fields.filter(isMarked))
+  const rows = markedIn(lines)
   const all = waysFor(rows).map((way) => tried(way, rows))
   const enough = linesThatSettle(rows.length)
   // A plainer way is given up only for one that reads more than a damaged line would.
