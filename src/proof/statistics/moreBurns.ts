@@ -56,3 +56,21 @@ export const burnsToSettle = (
   }
   return many
 }
+
+/**
+ * Burns of each of two stoves until the difference of their means is known to ± `halfWidth`, with Welch's interval.
+ * Null where more than 200 of each would be needed.
+ */
+export const burnsForDifference = (
+  sd: readonly [number, number],
+  halfWidth: number,
+  confidence = 0.95,
+): number | null => {
+  const [u, v] = [sd[0] ** 2, sd[1] ** 2]
+  if (u + v === 0) return 2
+  // At equal counts Welch's degrees of freedom are n − 1 times this.
+  const share = (u + v) ** 2 / (u ** 2 + v ** 2)
+  for (let n = 2; n <= MOST; n++)
+    if (studentWithin(confidence, share * (n - 1)) * Math.sqrt((u + v) / n) <= halfWidth) return n
+  return null
+}

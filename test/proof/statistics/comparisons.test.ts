@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { analysisOfVariance } from '#proof/statistics/analysisOfVariance.ts'
-import { blockedDifference, driftWithin } from '#proof/statistics/blocked.ts'
 import { pooled, welch } from '#proof/statistics/difference.ts'
+import { adjustedPairs, driftAlong } from '#proof/statistics/layout.ts'
 import { gamesHowell, type PairDifference, tukey } from '#proof/statistics/manyComparisons.ts'
 import { paired } from '#proof/statistics/paired.ts'
 import { sampleOf, standardDeviation } from '#proof/statistics/sample.ts'
@@ -148,13 +148,13 @@ describe('SciPy (generators/statistics_scipy.py)', () => {
 
   it('blocks taken out of an unbalanced layout', () => {
     const { groups, blocks, values, df, ...expected } = scipy.blocked
-    const seen = groups.map((group, i) => ({ group, block: blocks[i] as string, value: values[i] as number }))
+    const found = adjustedPairs({ groups, factors: [blocks], values })
     for (const group of ['B', 'C'] as const) {
-      const found = blockedDifference(seen, group, 'A')
+      const pair = pairOf(found?.pairs ?? null, 0, found?.groups.indexOf(group) ?? 0)
       const [value, error] = expected[`${group}-A`] as [number, number]
       expect(found?.df).toBe(df)
-      relative(found?.value, value, 1e-10)
-      relative(found?.standardError, error, 1e-10)
+      relative(-pair.value, value, 1e-10)
+      relative(pair.standardError, error, 1e-10)
     }
   })
 })
@@ -218,32 +218,16 @@ describe('what must hold of any burns', () => {
     )
   })
 
-  it('blocks that shift all their burns alike change nothing', () => {
-    fc.assert(
-      fc.property(
-        fc.array(value, { minLength: 6, maxLength: 6 }),
-        fc.integer({ min: -500, max: 500 }),
-        (all, shift) => {
-          const seen = all.map((one, i) => ({ group: i % 2 ? 'B' : 'A', block: `day ${i >> 1}`, value: one }))
-          const moved = seen.map((one) =>
-            one.block === 'day 1' ? { ...one, value: one.value + shift } : one,
-          )
-          const [before, after] = [seen, moved].map((some) => blockedDifference(some, 'B', 'A'))
-          expect(after?.value).toBeCloseTo(before?.value as number, 8)
-          expect(after?.standardError).toBeCloseTo(before?.standardError as number, 8)
-        },
-      ),
-    )
-  })
-
   it('a balanced layout of two is the paired test', () => {
     const a = [9.1, 8.2, 9.9, 8.8]
     const b = [7.4, 6.9, 8.0, 7.7]
-    const seen = a.flatMap((value, i) => [
-      { group: 'a', block: `${i}`, value },
-      { group: 'b', block: `${i}`, value: b[i] as number },
-    ])
-    const [by, of] = [blockedDifference(seen, 'a', 'b'), paired(a, b)]
+    const days = a.map((_, i) => `${i}`)
+    const layout = {
+      values: [...a, ...b],
+      groups: [...a.map(() => 'a'), ...b.map(() => 'b')],
+      factors: [[...days, ...days]],
+    }
+    const [by, of] = [adjustedPairs(layout)?.pairs[0], paired(a, b)]
     expect(by?.value).toBeCloseTo(of?.value as number, 12)
     expect(by?.standardError).toBeCloseTo(of?.standardError as number, 12)
     expect(by?.df).toBe(of?.df)
@@ -253,7 +237,7 @@ describe('what must hold of any burns', () => {
     const groups = ['A', 'B', 'B', 'A', 'A', 'B', 'B', 'A']
     const noise = [0.1, -0.1, 0, 0.1, -0.1, 0, 0.1, -0.1]
     const values = groups.map((group, i) => (group === 'A' ? 9 : 7) + 0.25 * i + (noise[i] as number))
-    const drift = driftWithin(groups, values, [0, 1, 2, 3, 4, 5, 6, 7])
+    const drift = driftAlong({ groups, values, factors: [], along: [0, 1, 2, 3, 4, 5, 6, 7] })
     expect(drift?.low).toBeLessThan(0.25)
     expect(drift?.high).toBeGreaterThan(0.25)
     expect(drift?.p).toBeLessThan(1e-4)
@@ -265,18 +249,6 @@ describe('what must hold of any burns', () => {
     expect(straightLine([1, 1, 1], [1, 2, 3])).toBeNull()
     expect(gamesHowell([sampleOf([1, 2]), sampleOf([3])])).toBeNull()
     expect(tukey([sampleOf([1]), sampleOf([3])])).toBeNull()
-    expect(
-      blockedDifference(
-        [
-          { group: 'A', block: 'x', value: 1 },
-          { group: 'A', block: 'x', value: 2 },
-          { group: 'B', block: 'y', value: 3 },
-          { group: 'B', block: 'y', value: 4 },
-        ],
-        'B',
-        'A',
-      ),
-    ).toBeNull()
     expect(() => sampleOf([])).toThrow(RangeError)
     expect(() => sampleOf([1, Number.NaN])).toThrow(RangeError)
   })

@@ -83,6 +83,72 @@ def fine_range_ppf(p, k, df):
     return float(optimize.brentq(lambda q: fine_range_cdf(q, k, df) - p, 1, 40, xtol=1e-12, rtol=1e-13))
 
 
+def chi_square():
+    return [[x, df, float(stats.chi2.sf(x, df))] for x in (1e-3, 0.4, 2, 7.5, 30, 160) for df in (1, 2, 5, 11, 90)]
+
+
+def bartlett():
+    """Spreads of several groups, alike and unlike."""
+    own = np.random.default_rng(1937)
+    rows = []
+    for sizes, sds in (((3, 3), (1, 1)), ((3, 4, 5), (0.4, 0.5, 0.4)), ((4, 4, 4, 4, 4, 4), (0.3, 0.3, 0.4, 0.3, 0.3, 0.3)),
+                       ((5, 6, 7), (0.1, 0.9, 0.4))):
+        groups = [np.round(own.normal(9, sd, n), 2).tolist() for n, sd in zip(sizes, sds)]
+        rows.append({"groups": groups, "p": float(stats.bartlett(*groups).pvalue)})
+    return rows
+
+
+def columns_of(names):
+    return [[float(name == one) for name in names] for one in sorted(set(names))[1:]]
+
+
+def layouts():
+    """All pairs with days, batches and a drift taken out: normal equations of NumPy, studentized range of SciPy's kind.
+
+    Dependent columns are left to the pseudo-inverse: every contrast below is estimable.
+    """
+    own = np.random.default_rng(1956)
+    cases = []
+    for days, variants, batches, drift, drop in ((3, "AB", None, False, 0), (4, "ABCDEF", "half", False, 0),
+                                                 (4, "ABC", "day", False, 2), (5, "ABCD", "half", True, 3), (3, "ABC", None, True, 1)):
+        groups, blocks, batch, along, values = [], [], [], [], []
+        for day in range(days):
+            for place, g in enumerate(own.permutation(list(variants))):
+                groups.append(str(g))
+                blocks.append(f"day {day}")
+                batch.append("one" if (place + day) % 2 else "two") if batches == "half" else batch.append(f"sack {day // 2}")
+                along.append(place + 1)
+                values.append(round(9 + 0.8 * "ABCDEF".index(g) + 0.5 * day + 0.1 * place + own.normal(0, 0.4), 2))
+        keep = sorted(own.permutation(len(values))[drop:].tolist())
+        groups, blocks, batch, along, values = ([x[i] for i in keep] for x in (groups, blocks, batch, along, values))
+        factors = [blocks] + ([batch] if batches else [])
+        names = sorted(set(groups))
+        design = np.array([[1.0] * len(values)] + [c for f in factors for c in columns_of(f)]
+                          + ([[float(a) for a in along]] if drift else []) + columns_of(groups)).T
+        y = np.array(values)
+        inverse = np.linalg.pinv(design.T @ design)
+        beta = inverse @ design.T @ y
+        df = len(y) - int(np.linalg.matrix_rank(design))
+        s2 = float(((y - design @ beta) ** 2).sum() / df)
+        half = fine_range_ppf(0.95, len(names), df) / np.sqrt(2)
+        pairs = []
+        for i in range(len(names)):
+            for j in range(i + 1, len(names)):
+                c = np.zeros(design.shape[1])
+                for k, sign in ((i, 1), (j, -1)):
+                    if k > 0:
+                        c[design.shape[1] - len(names) + k] = sign
+                value, error = float(c @ beta), float(np.sqrt(s2 * (c @ inverse @ c)))
+                pairs.append([names[i], names[j], value, error, value - half * error, value + half * error])
+        case = {"groups": groups, "factors": factors, "values": values, "df": df, "residualSd": float(np.sqrt(s2)), "pairs": pairs}
+        if drift:
+            k = design.shape[1] - len(names)
+            case["along"] = along
+            case["slope"] = [float(beta[k]), float(np.sqrt(s2 * inverse[k, k]))]
+        cases.append(case)
+    return cases
+
+
 def published_intervals():
     """The published data of statsTests.json again: SAS, SPSS and R print a quantile that is good to about 1e-7."""
     known = json.loads((OUT.parent / "statsTests.json").read_text())
@@ -163,5 +229,6 @@ OUT.write_text(json.dumps({
     "studentWithin": student_within(), "fisher": fisher(), "studentizedRange": studentized_range(),
     "studentizedRangeQuantile": studentized_range_quantile(), "noncentralT": noncentral_t(),
     "comparisons": comparisons(), "lines": lines(), "blocked": blocked(),
-    "publishedHalfWidths": published_intervals(),
+    "publishedHalfWidths": published_intervals(), "chiSquare": chi_square(), "bartlett": bartlett(),
+    "layouts": layouts(),
 }, indent=1, allow_nan=False) + "\n")
