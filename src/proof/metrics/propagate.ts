@@ -12,6 +12,8 @@ export interface Uncertain {
   readonly u: number
   /** What it comes from, the largest first. */
   readonly contributions: readonly Contribution[]
+  /** By how much one standard uncertainty of an input, by its id, moves the value, with its sign. */
+  readonly effects: ReadonlyMap<string, number>
 }
 
 /** Far enough to be clear of rounding, near enough for the slope to be the slope at the reading. */
@@ -28,24 +30,27 @@ export const propagate = (
 ): ReadonlyMap<string, Uncertain> => {
   const readings = new Map(inputs.map(({ id, value }) => [id, value]))
   const centre = evaluate(readings)
-  const parts = new Map([...centre.keys()].map((key) => [key, [] as { name: string; variance: number }[]]))
+  const parts = new Map(
+    [...centre.keys()].map((key) => [key, [] as { id: string; name: string; change: number }[]]),
+  )
   for (const { id, name, value, u } of inputs) {
     if (u === 0) continue
     const at = (x: number) => evaluate(new Map(readings).set(id, x))
     const [up, down] = [at(value + STEP * u), at(value - STEP * u)]
     for (const [key, list] of parts) {
       const change = ((up.get(key) as number) - (down.get(key) as number)) / (2 * STEP)
-      if (change !== 0) list.push({ name, variance: change * change })
+      if (change !== 0) list.push({ id, name, change })
     }
   }
   return new Map(
     [...centre].map(([key, value]) => {
       const list = parts.get(key) ?? []
-      const variance = list.reduce((sum, one) => sum + one.variance, 0)
+      const variance = list.reduce((sum, { change }) => sum + change * change, 0)
       const contributions = list
-        .map(({ name, variance: part }) => ({ name, share: part / variance }))
+        .map(({ name, change }) => ({ name, share: (change * change) / variance }))
         .sort((a, b) => b.share - a.share)
-      return [key, { value, u: Math.sqrt(variance), contributions }]
+      const effects = new Map(list.map(({ id, change }) => [id, change]))
+      return [key, { value, u: Math.sqrt(variance), contributions, effects }]
     }),
   )
 }

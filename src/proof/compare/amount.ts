@@ -1,0 +1,122 @@
+import { fromSi, type Kind, toSi, type Unit as UnitRow, unitBySymbol } from '#basis/unitTable.ts'
+import type { Unit } from '#proof/metrics/formulas.ts'
+
+/** How a unit of the protocol is shown, and its second unit where the trade has two. */
+interface Shown {
+  readonly symbol: string
+  readonly times: number
+  readonly other: { readonly symbol: string; readonly times: number } | null
+}
+
+const row = (kind: Kind, symbol: string): UnitRow => {
+  const found = unitBySymbol(kind, symbol)
+  if (found === null) throw new Error(`No unit ${symbol} of ${kind}`)
+  return found
+}
+
+/** What one of the first unit is in the second. */
+const times = (kind: Kind, from: string, to: string): number =>
+  fromSi(toSi(1, row(kind, from)), row(kind, to))
+
+const OUNCES = times('mass', 'g', 'oz')
+const BTU = times('energy', 'kJ', 'Btu')
+/** Of a quart in a litre: what is so much a litre is so much less a quart. */
+const A_QUART = 1 / times('volume', 'L', 'US qt')
+
+const plain = (symbol: string, by = 1): Shown => ({ symbol, times: by, other: null })
+const twice = (symbol: string, other: string, by: number): Shown => ({
+  symbol,
+  times: 1,
+  other: { symbol: other, times: by },
+})
+
+/** Of the units that metrics come in; a share is shown in points of a hundred, a ratio as it is. */
+const SHOWN: Readonly<Record<Unit, Shown>> = {
+  g: twice('g', 'oz', OUNCES),
+  '°C': plain('°C'),
+  min: plain('min'),
+  'kJ/kg': twice('kJ/kg', 'Btu/lb', times('specificEnergy', 'kJ/kg', 'Btu/lb')),
+  kJ: twice('kJ', 'Btu', BTU),
+  '1': plain('%', 100),
+  'g/min': twice('g/min', 'lb/h', times('massFlow', 'g/min', 'lb/h')),
+  W: twice('W', 'Btu/h', times('power', 'W', 'Btu/h')),
+  'g/L': twice('g/L', 'oz/US qt', OUNCES * A_QUART),
+  'kJ/L': twice('kJ/L', 'Btu/US qt', BTU * A_QUART),
+}
+
+/** Keys of metrics that are ratios, not shares. */
+const RATIOS = new Set(['turndown'])
+
+/** What is needed of a metric to write an amount of it. */
+export interface Amount {
+  readonly key: string
+  readonly unit: Unit
+}
+
+const shownOf = ({ key, unit }: Amount): Shown => (RATIOS.has(key) ? plain('') : SHOWN[unit])
+
+/** Written to a power of ten, without -0 and with the decimals of the step. */
+const toStep = (value: number, step: number): string => {
+  const text = (Math.round(value / step) * step).toFixed(Math.max(0, -Math.floor(Math.log10(step) + 1e-9)))
+  return /^-[0.]+$/.test(text) ? text.slice(1) : text
+}
+
+/** So finely that what it may be off has a figure or two (two below 3 of the first); three figures of the value where that is not known. */
+const stepFor = (values: readonly number[], doubt: number): number => {
+  const size = Math.max(...values.map(Math.abs), 1e-9)
+  const finest = 10 ** (Math.floor(Math.log10(size)) - 3)
+  return doubt > 0 && Number.isFinite(doubt)
+    ? Math.max(10 ** Math.floor(Math.log10(doubt / 3) + 1e-9), finest)
+    : 10 ** (Math.floor(Math.log10(size)) - 2)
+}
+
+const isNothing = (text: string): boolean => !/[1-9]/.test(text)
+
+/** Figures to one step; an end of a span that would read as nothing, and is not, gets one figure more with the others. */
+const figuresOf = (values: readonly number[], doubt: number): readonly string[] => {
+  const step = stepFor(values, doubt)
+  const figures = values.map((value) => toStep(value, step))
+  const lost = values.length > 1 && figures.some((text, i) => isNothing(text) && values[i] !== 0)
+  return lost ? values.map((value) => toStep(value, step / 10)) : figures
+}
+
+/** Figures in both systems, joined by `join`: `0.2 and 3.6 min`, `5 and 12 g (0.18 and 0.42 oz)`. */
+const inBoth = (
+  of: Amount,
+  values: readonly number[],
+  doubt: number,
+  join: string,
+  difference: boolean,
+): string => {
+  const { symbol, times: by, other } = shownOf(of)
+  const one = (unit: string, scale: number): string => {
+    const figures = figuresOf(
+      values.map((value) => value * scale),
+      doubt * scale,
+    )
+    const same = figures.every((figure) => figure === figures[0])
+    const text = same ? (figures[0] as string) : figures.join(join)
+    return unit === '' ? text : `${text} ${difference && unit === '%' ? 'points' : unit}`
+  }
+  return other === null ? one(symbol, by) : `${one(symbol, by)} (${one(other.symbol, by * other.times)})`
+}
+
+/** A value as finely as its `doubt` deserves: `7.4 min`, `182 W (620 Btu/h)`, `23.1 %`. */
+export const amountText = (of: Amount, value: number, doubt: number): string =>
+  inBoth(of, [value], doubt, '', false)
+
+/** How far two values lie apart: `1.9 min`, `3.1 points` of a share. */
+export const differenceText = (of: Amount, value: number, doubt: number): string =>
+  inBoth(of, [value], doubt, '', true)
+
+/** From one difference to another: `0.2 and 3.6 min` for `join` “ and ”. */
+export const spanText = (of: Amount, low: number, high: number, join: string, doubt: number): string =>
+  inBoth(of, [low, high], doubt, join, true)
+
+/** From one value to another: `7.1 to 8.3 min`. */
+export const rangeText = (of: Amount, low: number, high: number): string =>
+  inBoth(of, [low, high], (high - low) / 2, ' to ', false)
+
+/** Whether a difference would be written as nothing. */
+export const roundsToNothing = (of: Amount, value: number, doubt: number): boolean =>
+  isNothing(differenceText(of, value, doubt).replace(/\D+$/, ''))
