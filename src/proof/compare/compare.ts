@@ -13,6 +13,16 @@ import { type BurnPlace, placesOf } from './place.ts'
 import { verdictsOf } from './verdicts.ts'
 import { volumeText } from './water.ts'
 
+/**
+ * By variant, day and place, whatever the order of the files: sums then come out alike to the last bit, and a figure that
+ * lies between two roundings is not written one way today and the other way tomorrow.
+ */
+const inTheirOrder = (a: Burn, b: Burn): number =>
+  inOrder(a.variant, b.variant) ||
+  inOrder(a.trial.day, b.trial.day) ||
+  (a.place.inDay ?? 0) - (b.place.inDay ?? 0) ||
+  inOrder(a.trial.name, b.trial.name)
+
 export const USUAL_CONFIDENCE = 0.95
 /** Smallest difference that matters to someone who boils water: a twentieth; a judgement. */
 export const USUAL_MARGIN = 0.05
@@ -75,6 +85,7 @@ export const compare = (trials: readonly Trial[], options: CompareOptions = {}):
         measured: measuredTrial(one.trial),
       }),
     )
+    .sort(inTheirOrder)
   const names = [...new Set(burns.map(({ variant }) => variant))].sort(inOrder)
   if (names.length < 2)
     refuse(
