@@ -35,6 +35,8 @@ export interface OutboxWays {
 }
 
 export interface Outbox {
+  /** Counts anew what is laid in. */
+  readonly look: () => Promise<unknown>
   /** Sends whatever was laid in since. */
   readonly nudge: () => void
   /** Holds an entry of this window, and those behind it, back until the function it gives is called. */
@@ -157,6 +159,7 @@ export const openOutbox = ({ keep, window, reachable, settled }: OutboxWays): Ou
   }
 
   return {
+    look,
     nudge,
     hold: (token) => {
       held.add(token)

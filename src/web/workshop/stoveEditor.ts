@@ -113,6 +113,8 @@ export const openStoveEditor = async (
   const read = fileOf(textNow(mirror), nameNow())
   if ('sentence' in read) return read
 
+  /** Writes that this browser has not finished keeping. */
+  let pending = 0
   let lost: { readonly revision: Revision; readonly sentence: string } | null = null
 
   const keeping = (): Keeping => {
@@ -122,7 +124,7 @@ export const openStoveEditor = async (
         sentence: `${mirror.refused} Keep yours as a stove of its own, or take theirs.`,
       }
     if (lost !== null) return { kind: 'conflict', sentence: lost.sentence }
-    if (waiting().length === 0) return { kind: 'kept', at: mirror.updated }
+    if (pending === 0 && waiting().length === 0) return { kind: 'kept', at: mirror.updated }
     const link = linkState.get()
     return link.kind === 'up' || link.kind === 'looking'
       ? { kind: 'keeping' }
@@ -165,8 +167,6 @@ export const openStoveEditor = async (
     return next
   }
 
-  let pending = 0
-
   /** Keeps the mirror and what the workshop is to hear, both or neither. */
   const store = (after: Mirror, entries: readonly Omit<Outgoing, 'client'>[]): Promise<readonly number[]> => {
     mirror = after
@@ -178,7 +178,9 @@ export const openStoveEditor = async (
       for (const entry of entries)
         keys.push(await trx.objectStore('outbox').add({ ...entry, client: window }))
       await trx.done
+      await outbox.look()
       pending -= 1
+      refresh()
       return keys
     })
   }
