@@ -1,5 +1,6 @@
 import { type ComponentType, Suspense, useCallback, useEffect, useRef, useState } from 'react'
 import { useCell } from '../cell/useCell.ts'
+import { Guide } from '../firstRun/guide.tsx'
 import { here } from '../routes/here.ts'
 import { type Place, pathOf } from '../routes/routes.ts'
 import { documents, headOf } from '../workshop/workshop.ts'
@@ -53,6 +54,7 @@ export const Bench = () => {
       <Header place={place} showKeys={showKeys} />
       <WhereBar place={place} />
       <Strips place={place} />
+      <Guide />
       <main id="work" ref={main} tabIndex={-1} aria-label={title}>
         <Mishap at={path}>
           <Suspense
