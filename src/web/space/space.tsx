@@ -1,0 +1,179 @@
+import './space.css'
+import { useEffect, useId, useRef, useState } from 'react'
+import { useCell } from '../cell/useCell.ts'
+import { ScopedSvg } from '../plan/scopedSvg.tsx'
+import type { SpaceWish } from '../plan/worker/job.ts'
+import { theme } from '../settings/settings.ts'
+import type { StoveEditor } from '../stove/editor.ts'
+import { listenToGestures } from './gestures.ts'
+import { bearingOf, FIRST_ORBIT, type Orbit, turnedBy, zoomedBy } from './orbit.ts'
+import { type Chosen, openStage, type Stage } from './stage.ts'
+import { useDrawn, useScene, useSpaceHand } from './useScene.ts'
+
+const ARRANGEMENTS: readonly (readonly [SpaceWish['arrangement'], string])[] = [
+  ['whole', 'Whole'],
+  ['cut', 'Cut open'],
+  ['exploded', 'Taken apart'],
+  ['packed', 'Packed'],
+]
+
+export interface SpaceProps {
+  readonly editor: StoveEditor
+  /** Opening that stands out, or null. */
+  readonly chosen?: Chosen | null
+  readonly first?: SpaceWish['arrangement']
+}
+
+/** The stove in space: the same solids as in its files, with every opening where the section has it. */
+export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) => {
+  useSpaceHand()
+  const { stove } = useCell(editor.state)
+  const dark = useCell(theme) === 'dark'
+  const [arrangement, setArrangement] = useState(first)
+  const [hasStage, setHasStage] = useState(true)
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const stage = useRef<Stage | null>(null)
+  const orbit = useRef<Orbit>(FIRST_ORBIT)
+  const [bearing, setBearing] = useState(bearingOf(FIRST_ORBIT))
+  const help = useId()
+
+  const look = (next: Orbit): void => {
+    orbit.current = next
+    stage.current?.look(next)
+    setBearing(bearingOf(next))
+  }
+  const turn = useRef(look)
+  turn.current = look
+
+  // The canvas is made anew with every stage: one that has lost its context gives no second one.
+  useEffect(() => {
+    const place = canvas.current
+    if (!hasStage || place === null) return
+    const opened = openStage(place)
+    if (opened === null) {
+      setHasStage(false)
+      return
+    }
+    stage.current = opened
+    opened.look(orbit.current)
+    const measure = (): void => opened.resize(place.clientWidth, place.clientHeight)
+    const watch = new ResizeObserver(measure)
+    watch.observe(place)
+    measure()
+    const deaf = listenToGestures(
+      place,
+      () => orbit.current,
+      (next) => turn.current(next),
+    )
+    return () => {
+      deaf()
+      watch.disconnect()
+      opened.end()
+      stage.current = null
+    }
+  }, [hasStage])
+
+  const scene = useScene(stove, arrangement, hasStage)
+  const drawn = useDrawn(stove, arrangement, dark, !hasStage)
+  const { shown: solids } = scene
+  useEffect(() => {
+    stage.current?.dress(dark)
+  }, [dark])
+  useEffect(() => {
+    if (solids !== null) stage.current?.show(solids)
+  }, [solids])
+  const [part, opening] = [chosen?.part ?? null, chosen?.opening ?? null]
+  useEffect(() => {
+    stage.current?.choose(part === null || opening === null ? null : { part, opening })
+  }, [part, opening])
+
+  const { busy, sentence } = hasStage ? scene : drawn
+  const words = ARRANGEMENTS.find(([key]) => key === arrangement)?.[1] ?? ''
+  return (
+    <figure className="space" data-busy={busy}>
+      <fieldset className="space-choice">
+        <legend className="unseen">How the stove is shown</legend>
+        {ARRANGEMENTS.map(([key, label]) => (
+          <button
+            key={key}
+            type="button"
+            aria-pressed={arrangement === key}
+            onClick={() => setArrangement(key)}
+          >
+            {label}
+          </button>
+        ))}
+      </fieldset>
+      {hasStage ? (
+        <>
+          <canvas
+            ref={canvas}
+            className="space-canvas"
+            tabIndex={0}
+            role="application"
+            aria-label={`${stove.name} in space, ${words.toLowerCase()}, seen from ${bearing}° clockwise of its front`}
+            aria-describedby={help}
+          />
+          <fieldset className="space-turn">
+            <legend className="unseen">Turn the stove</legend>
+            <button
+              type="button"
+              aria-label="Turn left"
+              onClick={() => look(turnedBy(orbit.current, { turn: -0.35 }))}
+            >
+              ↺
+            </button>
+            <button
+              type="button"
+              aria-label="Turn right"
+              onClick={() => look(turnedBy(orbit.current, { turn: 0.35 }))}
+            >
+              ↻
+            </button>
+            <button
+              type="button"
+              aria-label="Look from higher"
+              onClick={() => look(turnedBy(orbit.current, { tilt: 0.25 }))}
+            >
+              ↑
+            </button>
+            <button
+              type="button"
+              aria-label="Look from lower"
+              onClick={() => look(turnedBy(orbit.current, { tilt: -0.25 }))}
+            >
+              ↓
+            </button>
+            <button type="button" aria-label="Nearer" onClick={() => look(zoomedBy(orbit.current, 1.25))}>
+              +
+            </button>
+            <button type="button" aria-label="Farther" onClick={() => look(zoomedBy(orbit.current, 0.8))}>
+              −
+            </button>
+            <button type="button" onClick={() => look(FIRST_ORBIT)}>
+              From the front
+            </button>
+          </fieldset>
+          <figcaption className="muted small" id={help}>
+            Drag to turn; two fingers or the wheel to come nearer; arrow keys, + and −, Home.
+          </figcaption>
+        </>
+      ) : (
+        <>
+          {drawn.shown === null ? (
+            <div className="space-drawn" />
+          ) : (
+            <ScopedSvg svg={drawn.shown} className="space-drawn" />
+          )}
+          <figcaption className="muted small">
+            Drawn: this device shows nothing in space (it has no WebGL).
+          </figcaption>
+        </>
+      )}
+      <p className="space-said" role="status">
+        {sentence ??
+          (busy && (hasStage ? solids : drawn.shown) === null ? 'Making the parts as solids …' : '')}
+      </p>
+    </figure>
+  )
+}

@@ -1,0 +1,284 @@
+import {
+  AmbientLight,
+  BackSide,
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  DirectionalLight,
+  DoubleSide,
+  LineBasicMaterial,
+  LineSegments,
+  type Material,
+  Mesh,
+  MeshBasicMaterial,
+  MeshStandardMaterial,
+  PerspectiveCamera,
+  PlaneGeometry,
+  PMREMGenerator,
+  Scene,
+  SphereGeometry,
+  SRGBColorSpace,
+  WebGLRenderer,
+} from 'three'
+import { FIRST_ORBIT, type Orbit } from './orbit.ts'
+import type { SpaceScene, Stuff } from './scene.ts'
+
+/** Which opening stands out. */
+export interface Chosen {
+  readonly part: string
+  readonly opening: string
+}
+
+/** A picture in space on a canvas. */
+export interface Stage {
+  readonly show: (scene: SpaceScene) => void
+  readonly look: (orbit: Orbit) => void
+  readonly choose: (chosen: Chosen | null) => void
+  readonly dress: (dark: boolean) => void
+  readonly resize: (width: number, height: number) => void
+  /** Gives back what the graphics card holds. */
+  readonly end: () => void
+}
+
+interface Palette {
+  readonly paper: string
+  readonly line: string
+  readonly ember: string
+  readonly sky: string
+  readonly ground: string
+  readonly panel: string
+  readonly tin: Readonly<Record<Stuff, string>>
+  readonly light: number
+}
+
+// The paper and ink of style/tokens.css; tin and fuel as they look beside them.
+const LIGHT: Palette = {
+  paper: '#f7f1e5',
+  line: '#2a2520',
+  ember: '#c8451a',
+  sky: '#fff9ee',
+  ground: '#b8ab97',
+  panel: '#ffffff',
+  tin: { tin: '#d8d3c8', 'sooty tin': '#a99f92', fuel: '#b08d57' },
+  light: 1.5,
+}
+const DARK: Palette = {
+  paper: '#1d1a17',
+  line: '#0f0d0c',
+  ember: '#f0824c',
+  sky: '#6d655b',
+  ground: '#26211d',
+  panel: '#d9cdb9',
+  tin: { tin: '#b9b2a6', 'sooty tin': '#7e766c', fuel: '#8d6f43' },
+  light: 1.2,
+}
+
+/** Half the angle of view: narrow, so that uprights stay nearly upright [deg]. */
+const LENS = 22
+
+const SHINE: Readonly<Record<Stuff, { readonly metalness: number; readonly roughness: number }>> = {
+  tin: { metalness: 0.85, roughness: 0.34 },
+  'sooty tin': { metalness: 0.6, roughness: 0.55 },
+  fuel: { metalness: 0, roughness: 0.95 },
+}
+
+/** What tin mirrors: a plain sky, the ground and a bright window on either side. */
+const surroundings = ({ sky, ground, panel }: Palette): Scene => {
+  const room = new Scene()
+  const dome = new SphereGeometry(10, 32, 16)
+  const height = dome.getAttribute('position')
+  const [above, below] = [new Color(sky), new Color(ground)]
+  const colours = new Float32Array(3 * height.count)
+  for (let i = 0; i < height.count; i += 1)
+    below
+      .clone()
+      .lerp(above, Math.min(1, Math.max(0, height.getY(i) / 10 + 0.55)))
+      .toArray(colours, 3 * i)
+  dome.setAttribute('color', new BufferAttribute(colours, 3))
+  room.add(new Mesh(dome, new MeshBasicMaterial({ vertexColors: true, side: BackSide })))
+  const window = new MeshBasicMaterial({ color: new Color(panel).multiplyScalar(2.4), side: DoubleSide })
+  for (const [x, z, wide] of [
+    [-7, 3, 5],
+    [7, 1, 2.5],
+  ] as const) {
+    const pane = new Mesh(new PlaneGeometry(wide, 9), window)
+    pane.position.set(x, 2, z)
+    pane.lookAt(0, 0, 0)
+    room.add(pane)
+  }
+  return room
+}
+
+const clear = (scene: Scene): void => {
+  for (const child of [...scene.children]) {
+    if (child instanceof Mesh || child instanceof LineSegments) {
+      ;(child.geometry as BufferGeometry).dispose()
+      scene.remove(child)
+    }
+  }
+}
+
+const free = (scene: Scene): void => {
+  scene.traverse((child) => {
+    if (!(child instanceof Mesh || child instanceof LineSegments)) return
+    ;(child.geometry as BufferGeometry).dispose()
+    for (const material of [child.material].flat() as Material[]) material.dispose()
+  })
+}
+
+/**
+ * A stage on a canvas, or null where this device has no WebGL. z is up and the stove's front towards +y, as in its solids.
+ * It draws when something has changed and never else.
+ */
+export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
+  let renderer: WebGLRenderer
+  try {
+    renderer = new WebGLRenderer({ canvas, antialias: true, powerPreference: 'low-power' })
+  } catch {
+    return null
+  }
+  renderer.outputColorSpace = SRGBColorSpace
+  const scene = new Scene()
+  const camera = new PerspectiveCamera(LENS, 1, 1, 1000)
+  camera.up.set(0, 0, 1)
+  const ambient = new AmbientLight('#ffffff', 0.5)
+  const sun = new DirectionalLight('#ffffff', 1.5)
+  scene.add(ambient, sun)
+  const materials = Object.fromEntries(
+    (['tin', 'sooty tin', 'fuel'] as const).map((stuff) => [
+      stuff,
+      new MeshStandardMaterial({
+        ...SHINE[stuff],
+        side: DoubleSide,
+        polygonOffset: true,
+        polygonOffsetFactor: 1,
+        polygonOffsetUnits: 1,
+      }),
+    ]),
+  ) as Record<Stuff, MeshStandardMaterial>
+  const line = new LineBasicMaterial({ transparent: true, opacity: 0.75 })
+  const ember = new LineBasicMaterial({ depthTest: false })
+  const generator = new PMREMGenerator(renderer)
+  let mirrored: ReturnType<PMREMGenerator['fromScene']> | null = null
+  let shown: SpaceScene | null = null
+  let orbit = FIRST_ORBIT
+  let chosen: Chosen | null = null
+  let rim: LineSegments | null = null
+  let asked = 0
+  let ended = false
+
+  const draw = (): void => {
+    asked = 0
+    if (ended) return
+    if (shown !== null) {
+      // As far as it takes for the stove to fill the picture, whichever way it is narrower.
+      const half = (LENS * Math.PI) / 360
+      const reach = Math.tan(half)
+      const [tall, wide] = [
+        (shown.height / 2) * Math.cos(orbit.tilt) + (shown.width / 2) * Math.abs(Math.sin(orbit.tilt)),
+        shown.width / 2,
+      ]
+      const away =
+        (Math.max(tall / reach, wide / (reach * camera.aspect)) * 1.12) / orbit.zoom + shown.width / 2
+      const [c, s] = [Math.cos(orbit.tilt), Math.sin(orbit.tilt)]
+      camera.position.set(
+        away * c * Math.sin(orbit.turn),
+        away * c * Math.cos(orbit.turn),
+        shown.middle + away * s,
+      )
+      camera.near = Math.max(1, away - 2 * shown.radius)
+      camera.far = away + 2 * shown.radius
+      camera.lookAt(0, 0, shown.middle)
+      camera.updateProjectionMatrix()
+      // From over the left shoulder of whoever looks.
+      sun.position.set(Math.sin(orbit.turn + 0.7) * 3, Math.cos(orbit.turn + 0.7) * 3, 4)
+    }
+    renderer.render(scene, camera)
+  }
+  const ask = (): void => {
+    if (asked === 0 && !ended) asked = requestAnimationFrame(draw)
+  }
+  const outline = (): void => {
+    if (rim !== null) {
+      rim.geometry.dispose()
+      scene.remove(rim)
+      rim = null
+    }
+    const lines = shown?.outlines.find(
+      ({ part, opening }) => part === chosen?.part && opening === chosen.opening,
+    )?.lines
+    if (lines === undefined || lines.length === 0) return
+    const geometry = new BufferGeometry()
+    geometry.setAttribute('position', new BufferAttribute(lines, 3))
+    rim = new LineSegments(geometry, ember)
+    rim.renderOrder = 2
+    scene.add(rim)
+  }
+
+  const lost = (event: Event): void => event.preventDefault()
+  const back = (): void => ask()
+  canvas.addEventListener('webglcontextlost', lost)
+  canvas.addEventListener('webglcontextrestored', back)
+
+  return {
+    show: (next) => {
+      shown = next
+      rim = null
+      clear(scene)
+      for (const { stuff, positions, normals, edges, name } of next.bodies) {
+        const geometry = new BufferGeometry()
+        geometry.setAttribute('position', new BufferAttribute(positions, 3))
+        geometry.setAttribute('normal', new BufferAttribute(normals, 3))
+        const body = new Mesh(geometry, materials[stuff])
+        body.name = name
+        const rims = new BufferGeometry()
+        rims.setAttribute('position', new BufferAttribute(edges, 3))
+        scene.add(body, new LineSegments(rims, line))
+      }
+      outline()
+      ask()
+    },
+    look: (next) => {
+      orbit = next
+      ask()
+    },
+    choose: (next) => {
+      chosen = next
+      outline()
+      ask()
+    },
+    dress: (dark) => {
+      const palette = dark ? DARK : LIGHT
+      scene.background = new Color(palette.paper)
+      line.color.set(palette.line)
+      ember.color.set(palette.ember)
+      for (const stuff of ['tin', 'sooty tin', 'fuel'] as const)
+        materials[stuff].color.set(palette.tin[stuff])
+      sun.intensity = palette.light
+      const room = surroundings(palette)
+      mirrored?.dispose()
+      mirrored = generator.fromScene(room, 0.03)
+      free(room)
+      scene.environment = mirrored.texture
+      ask()
+    },
+    resize: (width, height) => {
+      if (width < 1 || height < 1) return
+      renderer.setPixelRatio(Math.min(devicePixelRatio, 2))
+      renderer.setSize(width, height, false)
+      camera.aspect = width / height
+      ask()
+    },
+    end: () => {
+      ended = true
+      cancelAnimationFrame(asked)
+      canvas.removeEventListener('webglcontextlost', lost)
+      canvas.removeEventListener('webglcontextrestored', back)
+      clear(scene)
+      for (const material of [...Object.values(materials), line, ember]) material.dispose()
+      mirrored?.dispose()
+      generator.dispose()
+      renderer.dispose()
+    },
+  }
+}
