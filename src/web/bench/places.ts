@@ -17,6 +17,7 @@ export const MAIN_PLACES: readonly NamedPlace[] = [
 /** What there is of one stove. */
 export const roomsOf = (stove: string): readonly NamedPlace[] => [
   { name: 'On the bench', place: { at: 'stove', stove } },
+  { name: 'In space', place: { at: 'space', stove } },
   { name: 'Trials', place: { at: 'trials', stove } },
   { name: 'Family', place: { at: 'family', stove } },
   { name: 'Plan', place: { at: 'plan', stove } },
@@ -28,6 +29,7 @@ type Find = (document: string) => DocumentHead | null
 export const stoveAt = (place: Place, find: Find): string | null => {
   switch (place.at) {
     case 'stove':
+    case 'space':
     case 'family':
     case 'plan':
     case 'trials':
@@ -60,6 +62,8 @@ export const titleOf = (place: Place, find: Find): string => {
       return 'Stoves'
     case 'stove':
       return name(place.stove, 'A stove')
+    case 'space':
+      return `${name(place.stove, 'A stove')}: in space`
     case 'family':
       return `${name(place.stove, 'A stove')}: family`
     case 'plan':

@@ -9,6 +9,7 @@ type Screen<P extends Place['at']> = LazyExoticComponent<
 export const SCREENS: { readonly [P in Place['at']]: Screen<P> } = {
   home: lazy(() => import('../home/home.tsx').then(({ Home }) => ({ default: Home }))),
   stove: lazy(() => import('../stove/stoveScreen.tsx').then(({ StoveScreen }) => ({ default: StoveScreen }))),
+  space: lazy(() => import('../space/spaceScreen.tsx').then(({ SpaceScreen }) => ({ default: SpaceScreen }))),
   family: lazy(() => import('../family/family.tsx').then(({ Family }) => ({ default: Family }))),
   plan: lazy(() => import('../plan/planScreen.tsx').then(({ PlanScreen }) => ({ default: PlanScreen }))),
   trials: lazy(() => import('../trials/trials.tsx').then(({ Trials }) => ({ default: Trials }))),

@@ -1,9 +1,8 @@
 import './plan.css'
-import { useEffect, useMemo, useState } from 'react'
+import { useMemo, useState } from 'react'
 import type { Artefact } from '#compose/artefact/artefacts.ts'
 import type { MakingWish } from '#compose/artefact/wish.ts'
 import { useCell } from '../cell/useCell.ts'
-import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
 import { shelfItems } from '../shelf/items.ts'
 import { shelfOf } from '../shelf/shelfOf.ts'
@@ -81,19 +80,12 @@ export const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
     else download(outcome.done)
   }
 
-  useEffect(() => {
-    document.title = `${stove.name}: plan · Tinwright`
-  }, [stove.name])
-
   const stops = findings.filter(({ severity }) => severity === 'stop')
   const warns = findings.filter(({ severity }) => severity === 'warn')
   const busy = state.kind === 'making'
   return (
     <div className="plan">
       <header className="plan-head">
-        <p>
-          <Link to={{ at: 'stove', stove: editor.id }}>{stove.name}</Link>
-        </p>
         <h1>Plan</h1>
         {problems.length === 0 ? null : (
           <p className="plan-said" role="alert">

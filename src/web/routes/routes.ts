@@ -2,6 +2,7 @@
 export type Place =
   | { readonly at: 'home' }
   | { readonly at: 'stove'; readonly stove: string }
+  | { readonly at: 'space'; readonly stove: string }
   | { readonly at: 'family'; readonly stove: string }
   | { readonly at: 'plan'; readonly stove: string }
   | { readonly at: 'trials'; readonly stove: string }
@@ -15,7 +16,7 @@ export type Place =
   | { readonly at: 'workshop' }
   | { readonly at: 'nowhere'; readonly path: string }
 
-const OF_A_STOVE = ['family', 'plan', 'trials'] as const
+const OF_A_STOVE = ['space', 'family', 'plan', 'trials'] as const
 const PLAIN = ['shelf', 'start', 'help', 'workshop'] as const
 
 const segments = (path: string): readonly string[] =>
@@ -62,6 +63,7 @@ export const pathOf = (place: Place): string => {
       return '/'
     case 'stove':
       return `/stove/${encodeURIComponent(place.stove)}`
+    case 'space':
     case 'family':
     case 'plan':
     case 'trials':

@@ -32,6 +32,7 @@ export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) =>
   const [arrangement, setArrangement] = useState(first)
   const [hasStage, setHasStage] = useState(true)
   const canvas = useRef<HTMLCanvasElement>(null)
+  const held = useRef<HTMLDivElement>(null)
   const stage = useRef<Stage | null>(null)
   const orbit = useRef<Orbit>(FIRST_ORBIT)
   const [bearing, setBearing] = useState(bearingOf(FIRST_ORBIT))
@@ -48,7 +49,8 @@ export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) =>
   // The canvas is made anew with every stage: one that has lost its context gives no second one.
   useEffect(() => {
     const place = canvas.current
-    if (!hasStage || place === null) return
+    const frame = held.current
+    if (!hasStage || place === null || frame === null) return
     const opened = openStage(place)
     if (opened === null) {
       setHasStage(false)
@@ -56,12 +58,12 @@ export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) =>
     }
     stage.current = opened
     opened.look(orbit.current)
-    const measure = (): void => opened.resize(place.clientWidth, place.clientHeight)
+    const measure = (): void => opened.resize(frame.clientWidth, frame.clientHeight)
     const watch = new ResizeObserver(measure)
-    watch.observe(place)
+    watch.observe(frame)
     measure()
     const deaf = listenToGestures(
-      place,
+      frame,
       () => orbit.current,
       (next) => turn.current(next),
     )
@@ -106,14 +108,17 @@ export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) =>
       </fieldset>
       {hasStage ? (
         <>
-          <canvas
-            ref={canvas}
-            className="space-canvas"
+          <div
+            ref={held}
+            className="space-held"
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys turn it
             tabIndex={0}
             role="application"
             aria-label={`${stove.name} in space, ${words.toLowerCase()}, seen from ${bearing}° clockwise of its front`}
             aria-describedby={help}
-          />
+          >
+            <canvas ref={canvas} className="space-canvas" />
+          </div>
           <fieldset className="space-turn">
             <legend className="unseen">Turn the stove</legend>
             <button

@@ -1,6 +1,6 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import type { Stove } from '#stove/model.ts'
-import { type Hand, hireWorker, openHand } from '../plan/worker/hand.ts'
+import { type Hand, hireWorker, type Outcome, openHand } from '../plan/worker/hand.ts'
 import type { SpaceWish } from '../plan/worker/job.ts'
 import type { SpaceScene } from './scene.ts'
 
@@ -35,12 +35,11 @@ export interface Solved<T> {
 /** Between a change and the solids that follow it [ms]: a hand that drags is not answered solid by solid. */
 const SETTLE = 120
 
-const useJob = <T>(
-  run: ((signal: AbortSignal) => Promise<import('../plan/worker/hand.ts').Outcome<T>>) | null,
-  keys: readonly unknown[],
-): Solved<T> => {
+type Run<T> = (signal: AbortSignal) => Promise<Outcome<T>>
+
+/** Works a thing out anew whenever it is another job; `run` is null where nobody wants it. */
+const useJob = <T>(run: Run<T> | null): Solved<T> => {
   const [state, setState] = useState<Solved<T>>({ shown: null, busy: true, sentence: null })
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the job is known by its keys
   useEffect(() => {
     if (run === null) return
     const abort = new AbortController()
@@ -58,7 +57,7 @@ const useJob = <T>(
       clearTimeout(wait)
       abort.abort()
     }
-  }, keys)
+  }, [run])
   return state
 }
 
@@ -67,12 +66,13 @@ export const useScene = (
   stove: Stove,
   arrangement: SpaceWish['arrangement'],
   wanted: boolean,
-): Solved<SpaceScene> =>
-  useJob(wanted ? (signal) => spaceHand().run('space', { stove, arrangement }, { signal }) : null, [
-    stove,
-    arrangement,
-    wanted,
-  ])
+): Solved<SpaceScene> => {
+  const run = useCallback<Run<SpaceScene>>(
+    (signal) => spaceHand().run('space', { stove, arrangement }, { signal }),
+    [stove, arrangement],
+  )
+  return useJob(wanted ? run : null)
+}
 
 /** The same drawn, where there is no WebGL. */
 export const useDrawn = (
@@ -80,10 +80,10 @@ export const useDrawn = (
   arrangement: SpaceWish['arrangement'],
   dark: boolean,
   wanted: boolean,
-): Solved<string> =>
-  useJob(wanted ? (signal) => spaceHand().run('drawn', { stove, arrangement, dark }, { signal }) : null, [
-    stove,
-    arrangement,
-    dark,
-    wanted,
-  ])
+): Solved<string> => {
+  const run = useCallback<Run<string>>(
+    (signal) => spaceHand().run('drawn', { stove, arrangement, dark }, { signal }),
+    [stove, arrangement, dark],
+  )
+  return useJob(wanted ? run : null)
+}
