@@ -2,7 +2,7 @@ import { type Metres, toMillimetres } from '#basis/units.ts'
 import { type Mesh, type Pose, posed } from '#craft/solid/mesh.ts'
 import { floorHeight } from '#stove/can/ends.ts'
 import { bodyAt } from '#stove/can/taper.ts'
-import type { Face, Opening, Part, Stove, WallHole } from '#stove/model.ts'
+import type { Face, Opening, Part, RowOpening, Stove, WallHole } from '#stove/model.ts'
 import { placeRow } from '#stove/opening/row.ts'
 
 /** Points round one hole. */
@@ -42,6 +42,10 @@ const flatRim = (hole: WallHole): readonly (readonly [x: number, y: number])[] =
   }
 }
 
+/** [mm] */
+const wallThickness = (part: Part): number =>
+  toMillimetres(part.form === 'can' ? part.can.bodyWall : part.thickness)
+
 /** Outside of a wall at a height; `worn`: inside radius of a band [mm]. */
 const wallRadius = (part: Part, height: Metres, worn: number): number =>
   part.form === 'can'
@@ -65,17 +69,28 @@ const OFF = 0.3
 
 const rimsOf = (opening: Opening, part: Part, worn: number): readonly number[] => {
   if (opening.kind === 'row') {
-    const radius = wallRadius(part, opening.height, worn) + OFF
+    const outside = wallRadius(part, opening.height, worn)
     const rim = flatRim(opening.hole)
-    return placeRow(opening, 1 as Metres).flatMap(({ bearing }) =>
-      loop(
-        rim.map(([x, y]) =>
-          bearingPoint(bearing + ((x / radius) * 180) / Math.PI, radius, toMillimetres(opening.height) + y),
+    // On either face of the wall: one of them is in sight from wherever one looks.
+    return [outside + OFF, outside - wallThickness(part) - OFF].flatMap((radius) =>
+      placeRow(opening, 1 as Metres).flatMap(({ bearing }) =>
+        loop(
+          rim.map(([x, y]) =>
+            bearingPoint(bearing + ((x / radius) * 180) / Math.PI, radius, toMillimetres(opening.height) + y),
+          ),
         ),
       ),
     )
   }
-  const z = faceHeight(part, opening.face) + OFF
+  const height = faceHeight(part, opening.face)
+  return [height + OFF, height - toMillimetres(faceThickness(part)) - OFF].flatMap((z) =>
+    faceRims(opening, z),
+  )
+}
+
+const faceThickness = (part: Part): Metres => (part.form === 'can' ? part.can.endWall : part.thickness)
+
+const faceRims = (opening: Exclude<Opening, RowOpening>, z: number): readonly number[] => {
   const circle = (x: number, y: number, radius: number): readonly number[] =>
     loop(
       Array.from({ length: ROUND }, (_, i) => {

@@ -1,5 +1,6 @@
 import './space.css'
 import { useEffect, useId, useRef, useState } from 'react'
+import type { Stove } from '#stove/model.ts'
 import { useCell } from '../cell/useCell.ts'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import type { SpaceWish } from '../plan/worker/job.ts'
@@ -19,13 +20,40 @@ const ARRANGEMENTS: readonly (readonly [SpaceWish['arrangement'], string])[] = [
 
 export interface SpaceProps {
   readonly editor: StoveEditor
-  /** Opening that stands out, or null. */
+  /** Opening that stands out, or null; left out, it is chosen here from a list. */
   readonly chosen?: Chosen | null
   readonly first?: SpaceWish['arrangement']
 }
 
+interface PointOutProps {
+  readonly stove: Stove
+  readonly chosen: Chosen | null
+  readonly onChoose: (chosen: Chosen | null) => void
+}
+
+/** A list of every opening, to find one in the picture. */
+const PointOut = ({ stove: { parts }, chosen, onChoose }: PointOutProps) => {
+  const all = [...parts].flatMap(([part, { openings }]) =>
+    [...openings.keys()].map((opening) => ({ part, opening })),
+  )
+  const at = all.findIndex(({ part, opening }) => part === chosen?.part && opening === chosen.opening)
+  return (
+    <label className="space-point">
+      Point out
+      <select value={at} onChange={(event) => onChoose(all[Number(event.target.value)] ?? null)}>
+        <option value={-1}>nothing</option>
+        {all.map(({ part, opening }, i) => (
+          <option key={`${part}.${opening}`} value={i}>
+            {part}: {opening}
+          </option>
+        ))}
+      </select>
+    </label>
+  )
+}
+
 /** The stove in space: the same solids as in its files, with every opening where the section has it. */
-export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) => {
+export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) => {
   useSpaceHand()
   const { stove } = useCell(editor.state)
   const dark = useCell(theme) === 'dark'
@@ -37,6 +65,8 @@ export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) =>
   const orbit = useRef<Orbit>(FIRST_ORBIT)
   const [bearing, setBearing] = useState(bearingOf(FIRST_ORBIT))
   const help = useId()
+  const [pointed, setPointed] = useState<Chosen | null>(null)
+  const chosen = given === undefined ? pointed : given
 
   const look = (next: Orbit): void => {
     orbit.current = next
@@ -105,6 +135,9 @@ export const Space = ({ editor, chosen = null, first = 'whole' }: SpaceProps) =>
             {label}
           </button>
         ))}
+        {given === undefined && hasStage ? (
+          <PointOut stove={stove} chosen={chosen} onChoose={setPointed} />
+        ) : null}
       </fieldset>
       {hasStage ? (
         <>

@@ -20,6 +20,9 @@ import {
   SRGBColorSpace,
   WebGLRenderer,
 } from 'three'
+import { LineMaterial } from 'three/addons/lines/LineMaterial.js'
+import { LineSegments2 } from 'three/addons/lines/LineSegments2.js'
+import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js'
 import { FIRST_ORBIT, type Orbit } from './orbit.ts'
 import type { SpaceScene, Stuff } from './scene.ts'
 
@@ -66,11 +69,11 @@ const DARK: Palette = {
   paper: '#1d1a17',
   line: '#0f0d0c',
   ember: '#f0824c',
-  sky: '#6d655b',
+  sky: '#b3a897',
   ground: '#26211d',
-  panel: '#d9cdb9',
+  panel: '#f3e8d6',
   tin: { tin: '#b9b2a6', 'sooty tin': '#7e766c', fuel: '#8d6f43' },
-  light: 1.2,
+  light: 1.6,
 }
 
 /** Half the angle of view: narrow, so that uprights stay nearly upright [deg]. */
@@ -157,13 +160,15 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
     ]),
   ) as Record<Stuff, MeshStandardMaterial>
   const line = new LineBasicMaterial({ transparent: true, opacity: 0.75 })
-  const ember = new LineBasicMaterial({ depthTest: false })
+  const ember = new LineMaterial({ linewidth: 3 })
+  // What lies behind tin is hinted at.
+  const hint = new LineMaterial({ linewidth: 2, depthTest: false, transparent: true, opacity: 0.28 })
   const generator = new PMREMGenerator(renderer)
   let mirrored: ReturnType<PMREMGenerator['fromScene']> | null = null
   let shown: SpaceScene | null = null
   let orbit = FIRST_ORBIT
   let chosen: Chosen | null = null
-  let rim: LineSegments | null = null
+  let rims: readonly LineSegments2[] = []
   let asked = 0
   let ended = false
 
@@ -199,20 +204,19 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
     if (asked === 0 && !ended) asked = requestAnimationFrame(draw)
   }
   const outline = (): void => {
-    if (rim !== null) {
-      rim.geometry.dispose()
-      scene.remove(rim)
-      rim = null
-    }
+    for (const old of rims) scene.remove(old)
+    rims[0]?.geometry.dispose()
+    rims = []
     const lines = shown?.outlines.find(
       ({ part, opening }) => part === chosen?.part && opening === chosen.opening,
     )?.lines
     if (lines === undefined || lines.length === 0) return
-    const geometry = new BufferGeometry()
-    geometry.setAttribute('position', new BufferAttribute(lines, 3))
-    rim = new LineSegments(geometry, ember)
-    rim.renderOrder = 2
-    scene.add(rim)
+    const geometry = new LineSegmentsGeometry().setPositions(lines)
+    rims = [new LineSegments2(geometry, hint), new LineSegments2(geometry, ember)]
+    for (const [i, rim] of rims.entries()) {
+      rim.renderOrder = 2 + i
+      scene.add(rim)
+    }
   }
 
   const lost = (event: Event): void => event.preventDefault()
@@ -223,7 +227,7 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
   return {
     show: (next) => {
       shown = next
-      rim = null
+      rims = []
       clear(scene)
       for (const { stuff, positions, normals, edges, name } of next.bodies) {
         const geometry = new BufferGeometry()
@@ -252,6 +256,7 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       scene.background = new Color(palette.paper)
       line.color.set(palette.line)
       ember.color.set(palette.ember)
+      hint.color.set(palette.ember)
       for (const stuff of ['tin', 'sooty tin', 'fuel'] as const)
         materials[stuff].color.set(palette.tin[stuff])
       sun.intensity = palette.light
@@ -267,6 +272,7 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       renderer.setPixelRatio(Math.min(devicePixelRatio, 2))
       renderer.setSize(width, height, false)
       camera.aspect = width / height
+      for (const material of [ember, hint]) material.resolution.set(width, height)
       ask()
     },
     end: () => {
@@ -275,7 +281,7 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       canvas.removeEventListener('webglcontextlost', lost)
       canvas.removeEventListener('webglcontextrestored', back)
       clear(scene)
-      for (const material of [...Object.values(materials), line, ember]) material.dispose()
+      for (const material of [...Object.values(materials), line, ember, hint]) material.dispose()
       mirrored?.dispose()
       generator.dispose()
       renderer.dispose()
