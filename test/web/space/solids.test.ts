@@ -43,7 +43,7 @@ describe('a stove in space', () => {
       if (shape === undefined || shape.kind === 'vanes') continue
       const body = bodies.find((one) => one.name === part) as Body
       expect(lines.length, `${part} ${opening}`).toBeGreaterThan(0)
-      // A point of a rim has a corner of the solid’s own rim beside it: 0.3 mm off the tin, and half a facet of up to 3 mm away.
+      // A point of a rim has a corner of the solid’s own rim beside it: 0.3 mm off the tin, and half a facet away, which a chord of 0.06 mm lets be 4.9 mm long on 100 mm.
       const step = Math.max(6, 6 * Math.floor(lines.length / 6 / 60))
       for (let at = 0; at < lines.length; at += step) {
         let nearest = Infinity
@@ -57,7 +57,7 @@ describe('a stove in space', () => {
             ),
           )
         expect(nearest, `${part} ${opening}`).toBeLessThan(
-          shape.kind === 'row' && shape.hole.shape !== 'round' ? 8 : 2,
+          shape.kind === 'row' && shape.hole.shape !== 'round' ? 8 : 3,
         )
       }
     }
