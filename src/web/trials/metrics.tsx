@@ -2,6 +2,7 @@ import { amountText } from '#proof/compare/amount.ts'
 import { trialCautions } from '#proof/metrics/cautions.ts'
 import { metricsOf, type PhaseMetrics, PROVENANCE, type Worked } from '#proof/metrics/worked.ts'
 import type { Trial } from '#proof/trial/model.ts'
+import { Formula } from './formula.tsx'
 
 const PHASE_NAMES: Readonly<Record<PhaseMetrics['phase'], string>> = {
   'high power': 'High power',
@@ -17,9 +18,11 @@ const doubtText = (row: Pick<Worked, 'key' | 'unit' | 'u'>): string =>
 
 const WorkedOut = ({ row }: { readonly row: Worked }) => (
   <details className="worked">
-    <summary>How {row.name} was worked out</summary>
+    <summary>
+      How this was worked out<span className="unseen">: {row.name}</span>
+    </summary>
     <p className="worked-formula">
-      <span>{row.symbol} =</span> {row.formula}
+      <Formula text={`${row.symbol} = ${row.formula}`} />
     </p>
     <p className="worked-formula">
       <span>=</span> {row.numbers}
@@ -34,11 +37,13 @@ const WorkedOut = ({ row }: { readonly row: Worked }) => (
           comes from:
         </p>
         <ul className="worked-shares">
-          {row.contributions.slice(0, 6).map(({ name, share }) => (
-            <li key={name}>
-              {Math.round(100 * share)} % {name}
-            </li>
-          ))}
+          {row.contributions
+            .filter(({ share }) => share >= 0.005)
+            .map(({ name, share }) => (
+              <li key={name}>
+                {Math.round(100 * share)} % {name}
+              </li>
+            ))}
         </ul>
       </>
     )}
@@ -51,7 +56,10 @@ const Rows = ({ rows }: { readonly rows: readonly Worked[] }) => (
     {rows.map((row) => (
       <div key={row.key} data-metric={row.metric}>
         <dt>
-          {row.name} <span className="muted">{row.symbol}</span>
+          {row.name}{' '}
+          <span className="muted">
+            <Formula text={row.symbol} />
+          </span>
         </dt>
         <dd>
           <strong>{valueText(row)}</strong> <span className="muted">{doubtText(row)}</span>
@@ -84,7 +92,11 @@ export const Metrics = ({ trial }: { readonly trial: Trial }) => {
         // biome-ignore lint/suspicious/noArrayIndexKey: a phase is known by its place alone
         <section key={i} aria-label={PHASE_NAMES[phase.phase]}>
           <h3>{PHASE_NAMES[phase.phase]}</h3>
-          <Rows rows={phase.rows} />
+          <Rows rows={phase.rows.filter(({ metric }) => metric)} />
+          <details>
+            <summary>Steps on the way, and the same in the symbols of ISO 19867-1</summary>
+            <Rows rows={phase.rows.filter(({ metric }) => !metric)} />
+          </details>
           {phase.missing.length > 0 && (
             <ul className="small muted">
               {phase.missing.map(({ key, name, reason }) => (

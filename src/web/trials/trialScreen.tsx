@@ -1,4 +1,6 @@
 import './trials.css'
+import './desk.css'
+import './form.css'
 import { useDeferredValue, useMemo, useState } from 'react'
 import { BURN_CAUTIONS } from '../atStove/burnCautions.ts'
 import { CorrectEntry } from '../atStove/correctEntry.tsx'
