@@ -37,32 +37,34 @@ export const BurnOrderForm = ({ variants }: { readonly variants: readonly string
         {typeof result === 'string' && <p data-fault="true">{result}</p>}
         {result !== null && typeof result !== 'string' && (
           <>
-            <table className="order-table">
-              <thead>
-                <tr>
-                  <th scope="col">Round</th>
-                  {result.variants.map((variant, place) => (
-                    <th key={variant} scope="col">
-                      {place + 1}.
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-              <tbody>
-                {Array.from({ length: result.rounds }, (_, round) => round + 1).map((round) => (
-                  <tr key={round}>
-                    <th scope="row">{round}</th>
-                    {result.burns
-                      .filter((burn) => burn.round === round)
-                      .map(({ place, variant }) => (
-                        <td key={place}>
-                          <span className="muted small">{place}</span> {variant}
-                        </td>
-                      ))}
+            <div className="trial-list">
+              <table className="order-table">
+                <thead>
+                  <tr>
+                    <th scope="col">Round</th>
+                    {result.variants.map((variant, place) => (
+                      <th key={variant} scope="col">
+                        {place + 1}.
+                      </th>
+                    ))}
                   </tr>
-                ))}
-              </tbody>
-            </table>
+                </thead>
+                <tbody>
+                  {Array.from({ length: result.rounds }, (_, round) => round + 1).map((round) => (
+                    <tr key={round}>
+                      <th scope="row">{round}</th>
+                      {result.burns
+                        .filter((burn) => burn.round === round)
+                        .map(({ place, variant }) => (
+                          <td key={place}>
+                            <span className="muted small">{place}</span> {variant}
+                          </td>
+                        ))}
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </div>
             <ul className="trial-said">
               {result.advice.map((sentence) => (
                 <li key={sentence}>{sentence}</li>

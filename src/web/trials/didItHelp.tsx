@@ -2,7 +2,8 @@ import { useMemo, useState } from 'react'
 import { BadInput, problemSentence } from '#basis/problem.ts'
 import { compare } from '#proof/compare/compare.ts'
 import type { CompareOptions, Comparison, MetricComparison } from '#proof/compare/model.ts'
-import type { Trial } from '#proof/trial/model.ts'
+import { inOrder } from '#proof/compare/naturalOrder.ts'
+import { type Trial, variantOf } from '#proof/trial/model.ts'
 import { Contrasts } from './contrasts.tsx'
 import { DotPlot } from './dotPlot.tsx'
 
@@ -15,6 +16,18 @@ const compared = (trials: readonly Trial[], options: CompareOptions): Compared =
     if (fault instanceof BadInput) return { sentence: fault.problems.map(problemSentence).join(' ') }
     throw fault
   }
+}
+
+/** The first variant by name that was burnt twice: one burn alone is nothing to hold others against. */
+const firstReference = (trials: readonly Trial[]): string | null => {
+  const counts = new Map<string, number>()
+  for (const trial of trials) counts.set(variantOf(trial), (counts.get(variantOf(trial)) ?? 0) + 1)
+  return (
+    [...counts]
+      .filter(([, count]) => count > 1)
+      .map(([variant]) => variant)
+      .sort(inOrder)[0] ?? null
+  )
 }
 
 const phaseWords = ({ metric }: MetricComparison): string =>
@@ -59,9 +72,10 @@ export const DidItHelp = ({ trials }: { readonly trials: readonly Trial[] }) => 
   const [question, setQuestion] = useState<string | null>(null)
   const [mishaps, setMishaps] = useState<'keep' | 'leave out'>('keep')
   const result = useMemo(() => {
+    const against = reference ?? firstReference(trials)
     const options = {
       mishaps,
-      ...(reference === null ? {} : { reference }),
+      ...(against === null ? {} : { reference: against }),
       ...(question === null ? {} : { question }),
     }
     return compared(trials, options)

@@ -2,12 +2,18 @@ import { amountText, rangeText } from '#proof/compare/amount.ts'
 import type { MetricComparison, Point } from '#proof/compare/model.ts'
 import { plotScale, spreadOut } from './plotScale.ts'
 import { PointShape, SHAPES, type ShapeName } from './pointShape.tsx'
+import { useWidth } from './useWidth.ts'
 
-const WIDTH = 720
-const NAMES = 176
-const RIGHT = 16
+/** Wide enough for names beside the points; else they stand above them [px]. */
+const ROOMY = 560
+const NAMES = 190
+const RIGHT = 24
 const ROW = 58
+const NAME_ABOVE = 26
+const MOST_WIDTH = 860
 const DOT = 12
+
+const burns = (count: number): string => (count === 1 ? '1 burn' : `${count} burns`)
 
 const shapesFor = (points: readonly Point[]): ReadonlyMap<string, ShapeName> =>
   new Map(
@@ -19,6 +25,7 @@ const shapesFor = (points: readonly Point[]): ReadonlyMap<string, ShapeName> =>
 
 /** Every burn of every variant as a point, the mean as a bar, and where the true mean most likely lies. */
 export const DotPlot = ({ comparison }: { readonly comparison: MetricComparison }) => {
+  const [ref, room] = useWidth<HTMLElement>(MOST_WIDTH)
   const { metric, variants } = comparison
   const points = variants.flatMap((one) => one.points)
   const ends = variants.flatMap(({ interval }) => (interval === null ? [] : [interval.low, interval.high]))
@@ -26,14 +33,19 @@ export const DotPlot = ({ comparison }: { readonly comparison: MetricComparison 
   // A wide interval of two burns must not squeeze all points together: it may run off the sheet.
   const span = Math.max(...values) - Math.min(...values) || Math.abs(values[0] ?? 1)
   const near = ends.filter((end) => end > Math.min(...values) - span && end < Math.max(...values) + span)
-  const scale = plotScale([...values, ...near], NAMES, WIDTH - RIGHT)
-  const inside = (x: number): number => Math.max(NAMES, Math.min(WIDTH - RIGHT, x))
+  const width = Math.min(room, MOST_WIDTH)
+  const roomy = width >= ROOMY
+  const left = roomy ? NAMES : RIGHT
+  const rowHeight = roomy ? ROW : ROW + NAME_ABOVE
+  const scale = plotScale([...values, ...near], left, width - RIGHT, { most: roomy ? 7 : 4 })
+  const inside = (x: number): number => Math.max(left, Math.min(width - RIGHT, x))
   const shapes = shapesFor(points)
-  const height = variants.length * ROW + 34
+  const height = variants.length * rowHeight + 34
   return (
-    <figure className="dot-plot">
+    <figure className="dot-plot" ref={ref}>
       <svg
-        viewBox={`0 0 ${WIDTH} ${height}`}
+        width={width}
+        height={height}
         role="img"
         aria-label={`${metric.name}: every burn of every variant`}
       >
@@ -46,19 +58,22 @@ export const DotPlot = ({ comparison }: { readonly comparison: MetricComparison 
           </g>
         ))}
         {variants.map(({ variant, points: own, mean, interval, count }, row) => {
-          const y = row * ROW + ROW / 2
+          const y = (row + 1) * rowHeight - ROW / 2
           const rows = spreadOut(
             own.map(({ value }) => scale.x(value)),
             DOT,
           )
           return (
             <g key={variant}>
-              <text x={0} y={y - 2} className="plot-name">
+              <text x={0} y={roomy ? y - 2 : y - 28} className="plot-name">
                 {variant.length > 24 ? `${variant.slice(0, 23)}…` : variant}
+                {!roomy && <tspan className="plot-figure">{`  ${burns(count)}`}</tspan>}
               </text>
-              <text x={0} y={y + 15} className="plot-figure">
-                {count === 1 ? '1 burn' : `${count} burns`}
-              </text>
+              {roomy && (
+                <text x={0} y={y + 15} className="plot-figure">
+                  {burns(count)}
+                </text>
+              )}
               {interval !== null && (
                 <g className="plot-interval">
                   <title>

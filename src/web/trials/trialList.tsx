@@ -8,6 +8,9 @@ import { at } from './draft.ts'
 
 const HEADLINES = ['timeToBoil', 'efficiencyNoChar', 'fuelBurnt'] as const
 
+/** A list is glanced at: no finer than this, whatever the scale shows; a judgement [1]. */
+const LIST_DOUBT = 0.01
+
 const headline = (trial: Trial): readonly (Worked | undefined)[] => {
   const [first] = metricsOf(trial).phases
   return HEADLINES.map((key) => first?.rows.find((row) => row.key === key))
@@ -30,7 +33,11 @@ const Row = ({ known }: { readonly known: KnownTrial }) => {
         </td>
       ) : (
         headline(soFar.trial).map((row, i) => (
-          <td key={HEADLINES[i]}>{row === undefined ? '–' : amountText(row, row.value, row.u)}</td>
+          <td key={HEADLINES[i]}>
+            {row === undefined
+              ? '–'
+              : amountText(row, row.value, Math.max(row.u, LIST_DOUBT * Math.abs(row.value)))}
+          </td>
         ))
       )}
       <td>
