@@ -16,6 +16,9 @@ const roundStep = (span: number, most: number): number => {
   return step * power
 }
 
+/** No metric of a stove is told this finely. */
+const NOTHING = 1e-9
+
 /** A line of figures over all values, with a little room at both ends; `zero` keeps nothing in sight. */
 export const plotScale = (
   values: readonly number[],
@@ -25,7 +28,8 @@ export const plotScale = (
 ): Scale => {
   const all = zero ? [...values, 0] : values
   const [least, greatest] = [Math.min(...all), Math.max(...all)]
-  const span = greatest - least || Math.abs(greatest) || 1
+  const apart = greatest - least
+  const span = apart > NOTHING ? apart : Math.max(Math.abs(greatest), NOTHING)
   const [low, high] = [least - 0.06 * span, greatest + 0.06 * span]
   const step = roundStep(high - low, most)
   const first = Math.ceil(low / step - 1e-9)
