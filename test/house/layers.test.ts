@@ -57,6 +57,7 @@ describe('the check of layers', () => {
       "// import { readFileSync } from 'node:fs'; Math.random()\nexport const a = 'Math.random'",
     ],
     ['src/store/save.ts', 'export const now = () => Date.now()'],
+    ['src/web/a.tsx', "import bib from '../../docs/references.bib?raw'"],
   ]
   it.each(allowed)('lets %s be: %s', (path, text) => {
     expect(layerFaults(path, text)).toEqual([])
@@ -70,6 +71,7 @@ describe('the check of layers', () => {
     ['src/science/a.ts', "const a = await import('#proof/trial.ts')", /science may not know proof/],
     ['src/craft/a.ts', "import { predict } from '#science/steady/predict.ts'", /types only/],
     ['src/web/a.tsx', "import { open } from '#store/workshop.ts'", /web may not know store/],
+    ['src/craft/a.ts', "import bib from '../../docs/references.bib?raw'", /no layer of src/],
     ['src/server/a.ts', "import { main } from '#cli/main.ts'", /server may not know cli/],
     ['src/stove/a.ts', "import rows from '#reference/can-sizes.json'", /no layer of src/],
     ['src/stove/a.ts', "import { sample } from '../../test/stove/sample.ts'", /no layer of src/],

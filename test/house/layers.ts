@@ -136,6 +136,8 @@ const useFault = (from: string, name: string, layer: Layer, { specifier, typeOnl
     if (specifier === '(computed)') return 'imports something that is only known when it runs'
     return isBuiltin(specifier) ? `imports ${specifier}, a part of Node` : null
   }
+  // The words of a file, which the builder lays into the page: nothing of it runs.
+  if (name === 'web' && to.endsWith('?raw')) return null
   const reached = layerOf(to)
   if (reached === null || !(reached in LAYERS)) return `imports ${specifier}, which is no layer of src`
   if (reached === name || layer.imports.includes(reached)) return null
