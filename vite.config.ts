@@ -2,18 +2,21 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { pagesKept } from './scripts/build/pagesKept.ts'
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
   readonly version: string
 }
 
+const web = join(import.meta.dirname, 'src/web')
+
 /** The bench in the browser: `src/web` to `dist/web`, which the server reads at its start. */
 export default defineConfig({
   root: 'src/web',
   base: '/',
-  plugins: [react()],
+  plugins: [react(), pagesKept(join(web, 'offline/sw.ts'), join(web, 'public'))],
   resolve: {
-    alias: [{ find: /^zod$/, replacement: join(import.meta.dirname, 'src/web/schema/zodWithoutEval.ts') }],
+    alias: [{ find: /^zod$/, replacement: join(web, 'schema/zodWithoutEval.ts') }],
   },
   define: { TINWRIGHT_VERSION: JSON.stringify(version) },
   publicDir: 'public',

@@ -5,6 +5,7 @@ import './style/base.css'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { Bench } from './bench/bench.tsx'
+import { keepPages } from './offline/register.ts'
 import './settings/settings.ts'
 
 const place = document.getElementById('bench')
@@ -14,3 +15,6 @@ createRoot(place).render(
     <Bench />
   </StrictMode>,
 )
+
+// The page first, its keeping after.
+if (import.meta.env.PROD) addEventListener('load', () => void keepPages())

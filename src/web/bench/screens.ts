@@ -24,7 +24,9 @@ export const SCREENS: { readonly [P in Place['at']]: Screen<P> } = {
   burn: lazy(() => import('../atStove/atStove.tsx').then(({ AtStove }) => ({ default: AtStove }))),
   help: lazy(() => import('../help/help.tsx').then(({ Help }) => ({ default: Help }))),
   workshop: lazy(() =>
-    import('../workshop/workshopScreen.tsx').then(({ WorkshopScreen }) => ({ default: WorkshopScreen })),
+    import('../workshop/screen/workshopScreen.tsx').then(({ WorkshopScreen }) => ({
+      default: WorkshopScreen,
+    })),
   ),
   nowhere: lazy(() => import('../home/nowhere.tsx').then(({ Nowhere }) => ({ default: Nowhere }))),
 }
