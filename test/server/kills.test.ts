@@ -11,7 +11,7 @@ import { AT, open, value } from '../store/acts.ts'
 import { clientOf } from './rig.ts'
 
 const program = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url))
-const KILLS = 12
+const KILLS = 8
 
 let folder: string
 beforeAll(() => {

@@ -47,7 +47,7 @@ export const send = (host: string, port: number, path: string, sent: Sent = {}):
 
 export const JSON_TYPE = { 'content-type': 'application/json' }
 
-export const PAGE = '<!doctype html><title>The bench</title>'
+export const PAGE = '<!doctype html><link rel="icon" href="data:,"><title>The bench</title>'
 const encoded = (text: string): Uint8Array => new TextEncoder().encode(text)
 const SCRIPT = `${'const row = 12\n'.repeat(400)}`
 
