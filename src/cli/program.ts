@@ -7,6 +7,7 @@ import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
 import { cards } from './commands/cards.ts'
 import { check } from './commands/check.ts'
+import { devices } from './commands/devices.ts'
 import { fitting } from './commands/fit.ts'
 import { guides } from './commands/guides.ts'
 import { plan } from './commands/plan.ts'
@@ -211,6 +212,14 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--no-open', 'do not open the browser')
     .option('--json', 'for programs')
     .action(async (options) => ended(await bench(env, options)))
+  program
+    .command('devices')
+    .description('devices of the house that were let in to the bench: list them, or let one in no longer')
+    .argument('[task]', 'task: list or revoke', 'list')
+    .argument('[device]', 'name or id of a device')
+    .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
+    .option('--json', 'for programs')
+    .action(async (task, device, options) => ended(await devices(env, task, device, options)))
   return program
 }
 

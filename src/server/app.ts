@@ -30,7 +30,7 @@ interface Env {
 const SAID_AT_ONCE = ['not allowed', 'not paired', 'too often']
 
 /** Watchers at once: every window of every device has one. */
-const MOST_WATCHERS = 64
+export const MOST_WATCHERS = 64
 
 const notFound = (path: string): TurnedAway =>
   turnAway(
@@ -55,7 +55,8 @@ const isPage = (path: string): boolean => !path.split('/').at(-1)?.includes('.')
 
 export const benchApp = (bench: Bench): Hono<Env> => {
   const app = new Hono<Env>()
-  let watchers = 0
+  /** The longest open one first. */
+  const watchers = new Set<AbortController>()
 
   const turnedAway = (c: Context<Env>, away: TurnedAway): Response => {
     const { method, url } = c.req.raw
@@ -126,30 +127,24 @@ export const benchApp = (bench: Bench): Hono<Env> => {
           ),
         ),
       )
-    if (watchers >= MOST_WATCHERS)
-      return turnedAway(
-        c,
-        turnAway(
-          'busy',
-          guestProblem(
-            'watchers',
-            'the watchers',
-            `${watchers} windows`,
-            `at most ${MOST_WATCHERS} windows at once`,
-            'Close windows that are not needed.',
-          ),
-        ),
-      )
-    watchers++
+    // A phone that has gone out of reach hangs up only when its line times out. It makes room; one that is
+    // still there asks again.
+    const [oldest] = watchers
+    if (oldest !== undefined && watchers.size >= MOST_WATCHERS) {
+      watchers.delete(oldest)
+      oldest.abort()
+    }
+    const place = new AbortController()
+    watchers.add(place)
     const { entrance } = c.env
     const token = tokenOf(c)
     return watching(c, {
       workshop: bench.workshop,
       since,
-      closing: bench.closing,
+      over: AbortSignal.any([place.signal, bench.closing]),
       stillLetIn: () => entrance.from === 'this machine' || bench.devices.bearer(token) !== null,
       ended: () => {
-        watchers--
+        watchers.delete(place)
       },
       fault: bench.fault,
     })

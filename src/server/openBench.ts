@@ -1,4 +1,4 @@
-import { randomBytes, randomInt, randomUUID } from 'node:crypto'
+import { randomInt, randomUUID } from 'node:crypto'
 import type { Workshop } from '#store/workshop.ts'
 import { type Answer, given, type NoAnswer, refused } from '#wire/answer.ts'
 import type { Invitation } from '#wire/door.ts'
@@ -6,7 +6,7 @@ import { benchApp } from './app.ts'
 import type { Assets } from './asset/assets.ts'
 import type { Bench } from './bench.ts'
 import { cookieName } from './door/cookie.ts'
-import { type DeviceFile, deviceList } from './door/devices.ts'
+import { type DeviceFile, deviceList, newToken } from './door/devices.ts'
 import { inAddress } from './door/house.ts'
 import { invitations } from './door/invitations.ts'
 import { invite } from './door/invite.ts'
@@ -83,11 +83,7 @@ export const openBench = async (options: BenchOptions): Promise<Answer<RunningBe
     cookie: cookieName(about.value.id),
     assets,
     pairing: pairPage(),
-    devices: deviceList(deviceFile, {
-      now,
-      newToken: () => randomBytes(32).toString('base64url'),
-      newId: randomUUID,
-    }),
+    devices: deviceList(deviceFile, { now, newToken, newId: randomUUID }),
     invitations: invitations({ clock, below: (most) => randomInt(most) }),
     houseOrigins: () => houseOrigins,
     version,

@@ -178,3 +178,40 @@ describe('the list of devices on the drive', () => {
     if (process.platform !== 'win32') expect(statSync(`${file}.devices.json`).mode & 0o777).toBe(0o600)
   })
 })
+
+describe('tinwright devices', () => {
+  const devices = (args: readonly string[]) =>
+    tinwright(
+      ['devices', ...args, '--workshop', file],
+      {},
+      visited(async () => undefined),
+    )
+
+  it('lists who was let in, and lets one in no longer', async () => {
+    expect((await devices([])).out).toContain('No device is let in')
+    const list = nodeBenchHost().devices({ file })
+    const { token } = list.add('Phone')
+    list.add('Tablet')
+    const twin = list.add('Tablet')
+    expect((await devices(['list'])).out).toMatch(
+      /^ *Phone +since \d{4}-\d\d-\d\d +last seen \d{4}-\d\d-\d\d +[\da-f-]{36}$/m,
+    )
+    expect((await devices([])).out).not.toContain(token)
+    const several = await devices(['revoke', 'Tablet'])
+    expect([several.code, flat(several.err)]).toEqual([
+      2,
+      expect.stringContaining('which 2 devices are called'),
+    ])
+    expect((await devices(['revoke', twin.device.id, '--json'])).out).not.toContain(twin.device.id)
+    expect((await devices(['revoke', 'Phone'])).code).toBe(0)
+    expect(list.bearer(token)).toBeNull()
+    expect(list.list().map(({ name }) => name)).toEqual(['Tablet'])
+  })
+
+  it.each([[['revoke']], [['revoke', 'Nobody']], [['list', 'Phone']], [['forget', 'Phone']]])(
+    'will not do: %j',
+    async (args) => {
+      expect((await devices(args)).code).toBe(2)
+    },
+  )
+})

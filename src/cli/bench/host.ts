@@ -1,3 +1,4 @@
+import type { Devices } from '#server/door/devices.ts'
 import type { RunningBench } from '#server/openBench.ts'
 import type { Place } from '#store/open.ts'
 import type { Workshop } from '#store/workshop.ts'
@@ -12,6 +13,8 @@ export interface BenchHost {
   readonly open: (place: Place) => Promise<Answer<Workshop>>
   /** Invented stoves and a shelf, for a workshop in which nothing was made yet. */
   readonly demo: () => readonly NamedText[]
+  /** Devices of the house that were let in to a workshop's bench. */
+  readonly devices: (place: Place) => Devices
   /** Addresses of this machine that only the house can reach. */
   readonly houseAddresses: () => readonly string[]
   /** Listens, and answers. */

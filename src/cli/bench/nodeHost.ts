@@ -5,6 +5,7 @@ import { homedir, networkInterfaces } from 'node:os'
 import { dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { readAssets } from '#server/asset/assets.ts'
+import { deviceList, newToken } from '#server/door/devices.ts'
 import { houseAddresses } from '#server/door/house.ts'
 import { qrLetters } from '#server/door/picture.ts'
 import { openBench } from '#server/openBench.ts'
@@ -64,6 +65,8 @@ export const nodeBenchHost = (): BenchHost => ({
       .sort()
       .map((name) => ({ name, text: readFileSync(examples + name, 'utf8') }))
   },
+  devices: (place) =>
+    deviceList(deviceFileAt(deviceListPath(machine(), place)), { now, newToken, newId: randomUUID }),
   houseAddresses: () => houseAddresses(networkInterfaces()),
   serve: async ({ place, ...wanted }) => {
     const assets = readAssets(folder('dist/web'))

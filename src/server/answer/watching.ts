@@ -14,8 +14,8 @@ const AGAIN = 1000
 export interface Watching {
   readonly workshop: Workshop
   readonly since: number
-  /** Ends it, when the bench closes. */
-  readonly closing: AbortSignal
+  /** Ends it: the bench closes, or others want the place. */
+  readonly over: AbortSignal
   /** Whether whoever listens may still know. */
   readonly stillLetIn: () => boolean
   readonly ended: () => void
@@ -31,17 +31,18 @@ const NOT_ANY_MORE: Refusal = {
 /** Changes of the workshop as they come, until the browser, the bench or a refusal ends it. */
 export const watching = (
   c: Context,
-  { workshop, since, closing, stillLetIn, ended, fault }: Watching,
+  { workshop, since, over, stillLetIn, ended, fault }: Watching,
 ): Response =>
   streamSSE(c, async (stream) => {
-    const over = new AbortController()
-    const signal = AbortSignal.any([over.signal, closing])
-    stream.onAbort(() => over.abort())
+    const left = new AbortController()
+    // The stream tells of a browser that hangs up; the request's own signal of a line that broke.
+    stream.onAbort(() => left.abort())
+    const signal = AbortSignal.any([left.signal, over, c.req.raw.signal])
     const say = (event: WatchEvent, value: unknown, id?: number): Promise<void> =>
       stream.writeSSE({ event, data: JSON.stringify(value), ...(id === undefined ? {} : { id: `${id}` }) })
     const alive = setInterval(() => {
       if (stillLetIn()) void stream.write(':\n\n')
-      else over.abort()
+      else left.abort()
     }, ALIVE)
     try {
       await stream.write(`retry: ${AGAIN}\n\n`)

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { createHash, randomBytes } from 'node:crypto'
 import * as z from 'zod'
 import type { Device } from '#wire/door.ts'
 
@@ -51,6 +51,9 @@ const kept = z.strictObject({
 
 type Kept = z.output<typeof kept>['devices'][number]
 
+/** Thirty-two random bytes as text that a cookie may hold. */
+export const newToken = (): string => randomBytes(32).toString('base64url')
+
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex')
 
 const withoutToken = ({ id, name, since, seen }: Kept): Device => ({ id, name, since, seen })
@@ -74,6 +77,13 @@ const readAll = (file: DeviceFile): readonly Kept[] | null => {
 export const deviceList = (file: DeviceFile, { now, newToken, newId }: Surroundings): Devices => {
   const write = (devices: readonly Kept[]): void =>
     file.write(`${JSON.stringify({ format: FORMAT, devices }, null, 2)}\n`)
+  const note = (devices: readonly Kept[]): void => {
+    try {
+      write(devices)
+    } catch {
+      // A full drive is told by whatever else wants to write; the day alone keeps nobody out.
+    }
+  }
   return {
     bearer: (token) => {
       if (token === null) return null
@@ -82,7 +92,7 @@ export const deviceList = (file: DeviceFile, { now, newToken, newId }: Surroundi
       const found = devices.find((one) => one.token === hash)
       if (found === undefined) return null
       const today = now().slice(0, 10)
-      if (found.seen !== today) write(devices.map((one) => (one === found ? { ...one, seen: today } : one)))
+      if (found.seen !== today) note(devices.map((one) => (one === found ? { ...one, seen: today } : one)))
       return withoutToken({ ...found, seen: today })
     },
     add: (name) => {
