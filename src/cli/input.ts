@@ -1,6 +1,10 @@
 import { BadInput, type Outcome, orThrow, type Problem } from '#basis/problem.ts'
 import type { QuantityKey } from '#basis/quantities.ts'
 import { readQuantity } from '#basis/text/read.ts'
+import type { Mapping } from '#proof/logger/mapping.ts'
+import { readMapping } from '#proof/logger/mappingFile.ts'
+import type { Trial } from '#proof/trial/model.ts'
+import { readTrial } from '#proof/trial/read.ts'
 import { fuelOf } from '#science/fuel/charge.ts'
 import { type Built, readBuilt } from '#stove/built/read.ts'
 import { isPlanCode, readPlanCode } from '#stove/document/planCode.ts'
@@ -71,6 +75,13 @@ export const builtFrom = (env: Environment, path: string, plan: StoveDocument): 
 
 export const shelfFrom = (env: Environment, path: string): Shelf =>
   inFile(path, readShelf(readFile(env, path, '--shelf')))
+
+export const trialFrom = (env: Environment, path: string): Trial =>
+  inFile(path, readTrial(readFile(env, path, '--trial')))
+
+/** How the files of a logger are read, as it was kept. */
+export const mappingFrom = (env: Environment, path: string): Mapping =>
+  inFile(path, readMapping(readFile(env, path, '--mapping')))
 
 /** An option that is a quantity, or null when it was not given. */
 export const optionQuantity = (text: string | undefined, option: string, key: QuantityKey): number | null =>

@@ -10,6 +10,7 @@ import { check } from './commands/check.ts'
 import { devices } from './commands/devices.ts'
 import { fitting } from './commands/fit.ts'
 import { guides } from './commands/guides.ts'
+import { logger } from './commands/logger.ts'
 import { plan } from './commands/plan.ts'
 import { predict } from './commands/predict.ts'
 import { sheets } from './commands/sheets.ts'
@@ -183,6 +184,21 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
     .option('--json', 'for programs')
     .action(async (file, options) => ended(await sheets(env, file, options)))
+  program
+    .command('logger')
+    .description('readings of a logger of temperatures or a scale: how they are read, what they show')
+    .argument('<file>', 'logger file: CSV or any text with a line for each moment')
+    .option('--mapping <file>', 'read it as was kept, instead of proposing how')
+    .option('--save-mapping <file>', 'keep how it is read, for the next file of this logger')
+    .option('--answer <what=choice>', 'answer to what is asked; may be given again', also)
+    .option('--trial <file>', 'trial that the readings belong to: brings both clocks together')
+    .option('--match <event=moment>', 'when an event of the trial was, by the logger’s clock; again', also)
+    .option('--part <number>', 'which part is the trial’s, where the clock began anew')
+    .option('--water <channel>', 'which channel is the water, where more than one boils')
+    .option('--boiling-point <value>', 'of water where it was burnt, e.g. "98.4 °C"')
+    .option('--csv <file>', 'the readings as understood: points, °C and g, outliers named')
+    .option('--json', 'for programs')
+    .action((file, options) => ended(logger(env, file, options)))
   program
     .command('cans')
     .description('size codes and what they measure')

@@ -84,7 +84,9 @@ const textsIn = (name: string, ending: string): Files =>
   )
 
 /** The files of `examples/` and of `test/bad-files/`, by name. */
-export const exampleFiles: Files = textsIn('examples', '.json')
+export const exampleFiles: Files = { ...textsIn('examples', '.json'), ...textsIn('examples', '.csv') }
+/** Small files in the shapes that loggers write. */
+export const loggerFiles: Files = textsIn('examples/loggers', '')
 export const badFiles: Files = textsIn('test/bad-files', '.txt')
 
 export const exampleStoves: readonly string[] = Object.keys(exampleFiles).filter((name) =>

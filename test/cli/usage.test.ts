@@ -5,6 +5,7 @@ import { spoiltStoves, unknownFuel } from './spoilt.ts'
 
 const files = { ...exampleFiles, ...spoiltStoves, 'a folder/': '' }
 const STOVE = 'redshank.stove.json'
+const LOG = 'heron.logger.csv'
 
 /** Words of a command that will not do, with what has to be said of them. */
 const faults: readonly (readonly [args: readonly string[], code: string, said: readonly string[]])[] = [
@@ -92,6 +93,25 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
   [['fit', '404x700'], 'fit.what', ['404x700', 'two cans, one stove file']],
   [['fit'], 'fit.what', ['two cans, one stove file']],
   [['fit', STOVE, '--shelf', 'shelf.json'], 'fit.what', ['--shelf FILE alone']],
+  [['logger'], 'usage.missing', ['file', 'tinwright logger FILE']],
+  [['logger', 'nowhere.csv'], 'file.unreadable', ['logger file', 'There is no such file']],
+  [['logger', STOVE], 'logger.no-table', [STOVE, 'at least three lines of readings']],
+  [['logger', LOG, '--mapping', 'nowhere.json'], 'file.unreadable', ['--mapping', 'There is no such file']],
+  [['logger', LOG, '--mapping', STOVE], 'format.other-kind', ['stove file; a logger file']],
+  [['logger', LOG, '--trial', 'shelf.json'], 'format.other-kind', ['shelf file; a trial file']],
+  [['logger', LOG, '--answer', 'decimal'], 'logger.answer-form', ['--answer', '"decimal=decimals"']],
+  [
+    ['logger', LOG, '--answer', 'decimal=decimals'],
+    'logger.answer-unasked',
+    ['decimal=decimals', 'nothing is asked'],
+  ],
+  [
+    ['logger', LOG, '--answer', 'a=b', '--answer', 'a=c'],
+    'logger.answer-twice',
+    ['a=b and a=c', 'one answer'],
+  ],
+  [['logger', LOG, '--match', 'lit=1 s'], 'logger.options', ['without --trial']],
+  [['logger', LOG, '--boiling-point', '98'], 'temperature.no-unit', ['98 °C', '98 °F']],
   [['--json'], 'usage.option', ['--json']],
 ]
 
@@ -164,6 +184,7 @@ describe('without a command', () => {
       'steps',
       'built',
       'sheets',
+      'logger',
     ])
       expect(err).toContain(`  ${command} `)
   })
@@ -184,6 +205,7 @@ describe('help and version', () => {
     'steps',
     'built',
     'sheets',
+    'logger',
   ].map((command) => [command, '--help'])
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
     '%s %s ends with 0, within a narrow page',

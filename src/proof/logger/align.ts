@@ -22,7 +22,7 @@ export interface Alignment {
 /** More than this per hour is no quartz clock [1]; a judgement: a good one keeps 2 s a day. */
 const DRIFTS = 0.002
 /** A hand on a button is no better than this [s]; a judgement. */
-const BUTTON = 5
+export const BUTTON = 5
 
 /**
  * Brings a logger's clock onto the log of events. One match shifts it; two or more, far enough apart, also tell how
@@ -67,6 +67,13 @@ const lineOf = (logger: readonly number[], log: readonly number[]) => {
   }
   const line = straightLine(logger, log)
   return line === null ? shiftOf(logger, log) : { offset: line.intercept.value, rate: line.slope.value }
+}
+
+/** How far the rate may be off either way, each moment as good as a hand on a button [1]; null where no rate was found. */
+export const rateWithin = (matches: readonly Match[]): number | null => {
+  const times = matches.map(({ logger }) => logger)
+  const span = Math.max(...times) - Math.min(...times)
+  return matches.length >= 2 && span > 0 ? (Math.SQRT2 * BUTTON) / span : null
 }
 
 /** Time after lighting of a moment of the logger's clock [s]. */

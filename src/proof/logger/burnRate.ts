@@ -1,4 +1,5 @@
 import { type Smooth, smoothed } from './localLine.ts'
+import { usualStep } from './step.ts'
 
 /** How fast what stands on the scale gets lighter. */
 export interface BurnRate {
@@ -12,8 +13,14 @@ export interface BurnRate {
 
 /** A handful of twigs in a minute is what a small stove burns: long enough to see it on a scale of 1 g. A judgement [s]. */
 export const USUAL_BANDWIDTH = 60
+/** So many usual steps where readings are further apart. */
+const STEPS = 4
 
-export const burnRateOf = (time: Float64Array, mass: Float64Array, bandwidth = USUAL_BANDWIDTH): BurnRate => {
+export const burnRateOf = (
+  time: Float64Array,
+  mass: Float64Array,
+  bandwidth = Math.max(USUAL_BANDWIDTH, STEPS * usualStep(time)),
+): BurnRate => {
   const { smooth }: { readonly smooth: Smooth } = smoothed(time, mass, bandwidth)
   return {
     time: smooth.time,

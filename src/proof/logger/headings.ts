@@ -7,10 +7,10 @@ import { fieldsOf } from './table.ts'
 const same = (fields: readonly string[], other: readonly string[]): boolean =>
   fields.length === other.length && fields.every((field, i) => field === other[i])
 
-const isReadingLike = (fields: readonly string[]): boolean => {
+const isReadingLike = (fields: readonly string[], width: number): boolean => {
   const told = fields.filter((field) => field !== '')
   const readings = told.filter((field) => /\d/.test(field) && (numberish(field) || timeish(field)))
-  return readings.length > 0 && readings.length >= told.length / 2
+  return readings.length > 0 && (fields.length === width || readings.length >= told.length / 2)
 }
 
 const line = (kind: LogFinding['kind'], number: number, sentence: string): LogFinding => ({
@@ -55,7 +55,7 @@ export const headFindings = (lines: readonly string[], mapping: Mapping): readon
     if (i === at || i === unitsAt || written.trim() === '') continue
     // Below the headings nothing but readings is looked for, nor above readings without any.
     const suspect = at >= 0 ? i > at : !hasHeadings
-    if (suspect || isReadingLike(fieldsOf(written, delimiter)))
+    if (suspect || isReadingLike(fieldsOf(written, delimiter), mapping.width))
       findings.push(line('line not read', i + 1, 'stands above the first line of readings; not read.'))
   }
   return findings

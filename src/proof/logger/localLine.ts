@@ -116,11 +116,19 @@ export const smoothed = (time: Float64Array, value: Float64Array, bandwidth: num
   let typical = 0
   for (let round = 0; round < ROUNDS; round++) {
     knots = []
-    for (let k = 0; k < count; k++) {
+    let k = 0
+    while (k < count) {
       const at = start + k * step
       const [from, to] = [firstFrom(time, at - bandwidth), firstFrom(time, at + bandwidth)]
+      // Over a gap nothing is worked out, however long a damaged date has made it.
+      if (from === to) {
+        if (from >= time.length) break
+        k = Math.max(k + 1, Math.floor(((time[from] as number) - bandwidth - start) / step))
+        continue
+      }
       const fit = lineAt(at, time, value, trust, from, to, bandwidth)
       if (fit !== null) knots.push({ at, fit })
+      k++
     }
     residuals = residualsOf(time, value, knots)
     typical = medianOf(residuals.map(Math.abs))

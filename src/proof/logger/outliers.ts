@@ -18,6 +18,17 @@ const SIGMA = 1.4826
 /** So many standard deviations are not chance in an hour at 10 Hz: one in 2e9; a judgement. */
 const FAR = 6
 
+/**
+ * Middle of the two readings before and the two after. A flue that shoots up leaves the smooth line too, but not its
+ * neighbours; a knock, even over two readings, leaves both.
+ */
+const besides = (value: Float64Array, i: number): number => {
+  const near = [i - 2, i - 1, i + 1, i + 2].flatMap((k) => value[k] ?? []).sort((a, b) => a - b)
+  const middle = near.length >> 1
+  const [low = Number.NaN, high = Number.NaN] = [near[middle - 1], near[middle]]
+  return near.length % 2 === 1 ? high : (low + high) / 2
+}
+
 /** `resolution`: less than the last digit shown is no distance [unit of the readings]. */
 export const outliersOf = (
   { name, time, value, line }: Channel,
@@ -29,6 +40,7 @@ export const outliersOf = (
   for (let i = 0; i < residuals.length; i++) {
     const residual = residuals[i] as number
     if (Math.abs(residual) <= bound) continue
+    if (Math.abs((value[i] as number) - besides(value, i)) <= bound) continue
     found.push({
       channel: name,
       time: time[i] as number,

@@ -1,6 +1,7 @@
 import type { LogFinding } from './findings.ts'
 import type { Mapping } from './mapping.ts'
 import type { Log } from './readLog.ts'
+import { usualStep } from './step.ts'
 import { fieldsOf, linesOf } from './table.ts'
 
 /** One line of the file, and what was made of it. */
@@ -50,13 +51,6 @@ export interface Preview {
 const lowest = (values: Float64Array): number => values.reduce((a, b) => Math.min(a, b))
 const highest = (values: Float64Array): number => values.reduce((a, b) => Math.max(a, b))
 
-/** Middle one of the times between readings. */
-const stepOf = (times: readonly Float64Array[]): number | null => {
-  const steps = times.flatMap((time) => Array.from(time.subarray(1), (at, i) => at - (time[i] as number)))
-  const sorted = Float64Array.from(steps).sort()
-  return sorted[sorted.length >> 1] ?? null
-}
-
 const channelsOf = (mapping: Mapping, { parts }: Log): readonly PreviewChannel[] =>
   mapping.channels.map(({ name }, c) => {
     const own = parts.flatMap((part) => part.channels[c] ?? [])
@@ -66,7 +60,7 @@ const channelsOf = (mapping: Mapping, { parts }: Log): readonly PreviewChannel[]
       readings: filled.reduce((sum, { length }) => sum + length, 0),
       low: filled.length === 0 ? null : Math.min(...filled.map(lowest)),
       high: filled.length === 0 ? null : Math.max(...filled.map(highest)),
-      every: stepOf(own.map(({ time }) => time)),
+      every: usualStep(...own.map(({ time }) => time)) || null,
     }
   })
 

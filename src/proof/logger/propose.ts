@@ -65,11 +65,11 @@ const channelOf = (column: number, shape: Shape, fields: Column, answers: Answer
   return { channel: { column, name, quantity, unit }, questions: [] }
 }
 
-const timeColumns = (time: TimeMapping | null): readonly number[] =>
-  time === null ? [] : time.form === 'date beside time' ? [time.date, time.column] : [time.column]
-
 const countsInNumbers = (time: TimeMapping | null): boolean =>
-  time?.form === 'elapsed' || time?.form === 'seconds since 1970' || time?.form === 'milliseconds since 1970'
+  time === null ||
+  time.form === 'elapsed' ||
+  time.form === 'seconds since 1970' ||
+  time.form === 'milliseconds since 1970'
 
 /** A comma between fields and a comma in numbers: nobody can tell them apart again. */
 const twoCommas = (shape: Shape, lines: readonly string[]): boolean => {
@@ -119,8 +119,7 @@ export const proposeMapping = (text: string, answers: Answers = {}): Outcome<Pro
   const columns: readonly Column[] = Array.from({ length: shape.width }, (_, i) =>
     rows.map((fields) => fields[i] as string).filter((field) => field !== ''),
   )
-  const { time, questions: ofTime } = proposeTime(shape, columns, answers)
-  const taken = timeColumns(time)
+  const { time, questions: ofTime, columns: taken } = proposeTime(shape, columns, answers)
   const { marks, question, contradiction } = marksOf(
     rows.map((fields) => fields.filter((_, i) => !taken.includes(i) || countsInNumbers(time))),
     answers.decimal,

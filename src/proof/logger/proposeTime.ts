@@ -18,12 +18,22 @@ import { roleOf, saysElapsed, unitIn, unitNamedSo } from './words.ts'
 export interface TimeProposal {
   readonly time: TimeMapping | null
   readonly questions: readonly Question[]
+  /** Columns that the time is in, as far as that is known while something is still asked. */
+  readonly columns: readonly number[]
 }
 
 const TIME_UNITS: readonly TimeUnit[] = ['s', 'min', 'h', 'ms']
 
-const found = (time: TimeMapping): TimeProposal => ({ time, questions: [] })
-const asked = (question: Question): TimeProposal => ({ time: null, questions: [question] })
+const found = (time: TimeMapping): TimeProposal => ({
+  time,
+  questions: [],
+  columns: time.form === 'date beside time' ? [time.date, time.column] : [time.column],
+})
+const asked = (question: Question, ...columns: readonly number[]): TimeProposal => ({
+  time: null,
+  questions: [question],
+  columns,
+})
 
 /** Fields of one column in the lines of readings, those that hold something. */
 export type Column = readonly string[]
@@ -62,7 +72,10 @@ const withOrder = (dates: readonly string[], answers: Answers, make: WithOrder):
   const answer = choices.find((one) => one === answers.date)
   if (answer !== undefined) return found(make(answer))
   const seen = dates[0] ?? ''
-  return asked({ key: 'date', ask: `Which is the day in ${seen}, which the month?`, seen, choices })
+  return asked(
+    { key: 'date', ask: `Which is the day in ${seen}, which the month?`, seen, choices },
+    ...found(make(order)).columns,
+  )
 }
 
 const dayClock = (clocks: readonly string[]): DayClock => dayClockOf(commonShape(clocks))
@@ -120,12 +133,16 @@ const askForDate = (
     if (taken !== null) return taken
   }
   const seen = `${shape.headers[date] || `column ${date + 1}`}: ${fields.slice(0, 3).join(', ')}`
-  return asked({
-    key: 'date column',
-    ask: `Not every line says its day in ${shape.headers[date] || `column ${date + 1}`}. Read the time with it, or without?`,
-    seen,
-    choices: fields.some(isDate) ? ['with it', 'without it'] : ['without it'],
-  })
+  return asked(
+    {
+      key: 'date column',
+      ask: `Not every line says its day in ${shape.headers[date] || `column ${date + 1}`}. Read the time with it, or without?`,
+      seen,
+      choices: fields.some(isDate) ? ['with it', 'without it'] : ['without it'],
+    },
+    date,
+    clock,
+  )
 }
 
 /** Whether a long clock counts from the start: it says so, or goes on past the day. */
@@ -144,12 +161,15 @@ const ofClock = (column: number, shape: Shape, fields: Column, answers: Answers)
   if (answer === 'minutes:seconds') return found({ form: 'elapsed clock', column, clock: answer })
   if (answer === 'hours:minutes') return found({ form: 'time of day', column, clock: answer })
   const seen = clocks[0] ?? ''
-  return asked({
-    key: 'time form',
-    ask: `Is ${seen} minutes and seconds, or hours and minutes?`,
-    seen,
-    choices: ['minutes:seconds', 'hours:minutes'],
-  })
+  return asked(
+    {
+      key: 'time form',
+      ask: `Is ${seen} minutes and seconds, or hours and minutes?`,
+      seen,
+      choices: ['minutes:seconds', 'hours:minutes'],
+    },
+    column,
+  )
 }
 
 type Epoch = 'seconds since 1970' | 'milliseconds since 1970'
@@ -196,12 +216,15 @@ const ofNumbers = (shape: Shape, columns: readonly Column[], answers: Answers): 
   const unit = ofHeader ?? TIME_UNITS.find((one) => one === answers['time unit'])
   if (unit !== undefined) return found({ form: 'elapsed', column, unit })
   const seen = `${header || `column ${column + 1}`}: ${fields.slice(0, 3).join(', ')}`
-  return asked({
-    key: 'time unit',
-    ask: 'In which unit does the time count?',
-    seen,
-    choices: TIME_UNITS,
-  })
+  return asked(
+    {
+      key: 'time unit',
+      ask: 'In which unit does the time count?',
+      seen,
+      choices: TIME_UNITS,
+    },
+    column,
+  )
 }
 
 /** What the time of a row is read from. */

@@ -1,3 +1,4 @@
+import { shown } from '#basis/text/fault.ts'
 import { toSi, unitBySymbol } from '#basis/unitTable.ts'
 import { bounded, type LogFinding } from './findings.ts'
 import { headFindings } from './headings.ts'
@@ -170,8 +171,8 @@ export const readLog = (text: string, mapping: Mapping): Log => {
           'field not read',
           line,
           saysNothing(field)
-            ? `${channel.name} says "${field}": no reading.`
-            : `"${field}" in ${channel.name} is no number with decimal ${mapping.decimal === ',' ? 'comma' : 'point'}; not read.`,
+            ? `${channel.name} says "${shown(field)}": no reading.`
+            : `"${shown(field)}" in ${channel.name} is no number with decimal ${mapping.decimal === ',' ? 'comma' : 'point'}; not read.`,
         )
         continue
       }
@@ -210,11 +211,11 @@ const noteCut = (rows: readonly Row[], { decimal, width }: Mapping, note: Note):
   const last = rows.at(-1)
   if (last === undefined || rows.length < 3) return
   const decimals = ({ fields }: Row): number => fields[width - 1]?.split(decimal)[1]?.length ?? 0
-  const shown = decimals(last)
-  if (rows.slice(0, -1).every((row) => row.fields[width - 1] !== '' && decimals(row) > shown))
+  const own = decimals(last)
+  if (rows.slice(0, -1).every((row) => row.fields[width - 1] !== '' && decimals(row) > own))
     note(
       'line may be cut',
       last.line,
-      `the file ends in "${last.fields[width - 1]}" without an end of the line: was the number cut?`,
+      `the file ends in "${shown(last.fields[width - 1])}" without an end of the line: was the number cut?`,
     )
 }
