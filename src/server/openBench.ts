@@ -101,6 +101,8 @@ export const openBench = async (options: BenchOptions): Promise<Answer<RunningBe
   )
   if (typeof taken === 'string') return portRefused(options.port, taken)
   const { port, servers } = taken
+  // No more files, say: told, and no reason to end.
+  for (const server of servers) server.on('error', fault)
   houseOrigins = house.map((host) => `http://${inAddress(host)}:${port}`)
 
   const close = async (): Promise<void> => {

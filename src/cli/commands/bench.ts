@@ -1,7 +1,7 @@
 import { BadInput } from '#basis/problem.ts'
 import { wrap } from '#compose/page/text.ts'
 import type { RunningBench } from '#server/openBench.ts'
-import type { Workshop } from '#store/workshop.ts'
+import type { Workshop, WorkshopAbout } from '#store/workshop.ts'
 import type { Answer } from '#wire/answer.ts'
 import type { BenchHost, Served } from '../bench/host.ts'
 import type { Environment } from '../environment.ts'
@@ -55,8 +55,9 @@ const bringDemo = async (
   env: Environment,
   host: BenchHost,
   workshop: Workshop,
-  place: string,
+  { place, demo: laid }: WorkshopAbout,
 ): Promise<number> => {
+  if (laid !== null) return 0
   const act = { id: env.newId(), client: 'demo', at: env.now() }
   const demo = taken(
     await workshop.loadDemo(act, host.demo()),
@@ -114,7 +115,7 @@ export const bench = async (env: Environment, options: BenchCommandOptions): Pro
   )
   try {
     const about = taken(await workshop.about(), 'the workshop', named, 'a whole workshop')
-    const demo = await bringDemo(env, host, workshop, about.place)
+    const demo = await bringDemo(env, host, workshop, about)
     const write = (line: string): void => env.err(`${line}\n`)
     const serving = { workshop, place, port: wanted, house, write, version: env.version }
     const served = taken(await host.serve(serving), '--port', options.port, 'a free port of this machine')

@@ -4,7 +4,7 @@ import type { Workshop } from '#store/workshop.ts'
 import type { Refusal } from '#wire/answer.ts'
 import type { WatchEvent } from '#wire/watch.ts'
 
-/** Between two looks at the workshop [ms]. Ten looks take a millisecond or two of a second. */
+/** Between two looks at the workshop, each of them three small queries [ms] */
 const EVERY = 250
 /** Between two signs of life; what lies between browser and server gives a line up after half a minute or more. [ms] */
 const ALIVE = 10_000

@@ -6,14 +6,13 @@ export type Body =
 
 const size = (bytes: number): string => (bytes < 1e6 ? `${bytes} bytes` : `${(bytes / 1e6).toFixed(1)} MB`)
 
-/** The rest of such a body is not waited for. */
+/** The rest of such a body is not waited for: what carries our answers lets it pass for half a second, then hangs up. */
 const tooLarge = (value: string, most: number): Body => ({
   ok: false,
   away: turnAway(
     'too large',
     guestProblem('too-large', 'the body', value, `at most ${size(most)}`, 'Nothing was changed. Send less.'),
     413,
-    { connection: 'close' },
   ),
 })
 
@@ -62,7 +61,8 @@ export const readBody = async (request: Request, most: number): Promise<Body> =>
     if (done || value === undefined) break
     length += value.length
     if (length > most) {
-      void reader.cancel().catch(() => undefined)
+      // Not cancelled: that would cut the line before the answer is read.
+      reader.releaseLock()
       return tooLarge(`more than ${size(most)}`, most)
     }
     chunks.push(value)

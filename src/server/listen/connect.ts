@@ -24,7 +24,14 @@ export interface Connecting {
 
 const addressOf = ({ socket }: IncomingMessage): string => socket.remoteAddress ?? 'unknown'
 
-const sendAway = (outgoing: ServerResponse, { status, answer, fields = {} }: TurnedAway): void => {
+/** Whatever else a guest is sending is let pass for so long, so that the answer is read before the line is cut. [ms] */
+const LINGER = 500
+
+const sendAway = (
+  incoming: IncomingMessage,
+  outgoing: ServerResponse,
+  { status, answer, fields = {} }: TurnedAway,
+): void => {
   const body = JSON.stringify(answer)
   outgoing.writeHead(status, {
     ...SAFE_HEADERS,
@@ -32,10 +39,16 @@ const sendAway = (outgoing: ServerResponse, { status, answer, fields = {} }: Tur
     ...fields,
     'content-type': 'application/json; charset=utf-8',
     'content-length': Buffer.byteLength(body),
-    // Whatever else was sent is not waited for.
     connection: 'close',
   })
-  outgoing.end(body)
+  outgoing.write(body)
+  const end = (): void => {
+    clearTimeout(late)
+    outgoing.end()
+  }
+  const late = setTimeout(end, LINGER)
+  for (const over of ['end', 'error', 'close'] as const) incoming.once(over, end)
+  incoming.resume()
 }
 
 /** A server for one entrance. Guests are looked at before anything is made of what they ask. */
@@ -61,7 +74,7 @@ export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): 
         return
       }
       log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
-      sendAway(outgoing, away)
+      sendAway(incoming, outgoing, away)
     },
   )
   server.requestTimeout = WHOLE_REQUEST
