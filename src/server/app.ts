@@ -4,7 +4,7 @@ import { refused } from '#wire/answer.ts'
 import { API } from '#wire/routes.ts'
 import { answerCall, answerUpload, notLetIn, type Outcome } from './answer/calls.ts'
 import { sendArchive, sendPhoto } from './answer/downloads.ts'
-import { SAFE_HEADERS } from './answer/headers.ts'
+import { safeHeaders } from './answer/headers.ts'
 import { replyAway, replyWith } from './answer/reply.ts'
 import { TROUBLE } from './answer/status.ts'
 import { guestProblem, type TurnedAway, turnAway } from './answer/turnedAway.ts'
@@ -88,7 +88,7 @@ export const benchApp = (bench: Bench): Hono<Env> => {
     const letIn = entrance.from === 'this machine' || device !== null
     c.set('guest', { entrance, address, device, letIn })
     await next()
-    for (const [name, value] of Object.entries(SAFE_HEADERS))
+    for (const [name, value] of Object.entries(safeHeaders(entrance)))
       if (!c.res.headers.has(name)) c.res.headers.set(name, value)
   })
 
@@ -168,11 +168,9 @@ export const benchApp = (bench: Bench): Hono<Env> => {
   })
   app.notFound((c) => turnedAway(c, notFound(c.req.path)))
 
-  app.onError((error, c) => {
+  app.onError((error) => {
     bench.fault(error)
-    const broken = replyWith(refused('broken', BROKEN))
-    for (const [name, value] of Object.entries(SAFE_HEADERS)) broken.headers.set(name, value)
-    return c.newResponse(broken.body, broken)
+    return replyWith(refused('broken', BROKEN))
   })
   return app
 }

@@ -70,6 +70,15 @@ describe('a stranger in the house', () => {
     expect(door.text).not.toMatch(/<script>|style="|\son\w+="/)
   })
 
+  it('gets the policy of the page too, but for what browsers heed at this machine alone', async () => {
+    const opener = 'cross-origin-opener-policy'
+    for (const path of ['/pair', '/api/archive', '/../x']) {
+      const there = (await rig.there(path)).headers
+      expect(there['content-security-policy']).toMatch(/^default-src 'none'; script-src 'self'/)
+      expect([there[opener], (await rig.here(path)).headers[opener]]).toEqual([undefined, 'same-origin'])
+    }
+  })
+
   it('learns how it stands, and that there is a house', async () => {
     expect(given<Door>(await rig.there('/api/door', post({})))).toEqual({
       from: 'the house',

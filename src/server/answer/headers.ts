@@ -1,3 +1,5 @@
+import type { Entrance } from '../guest/asked.ts'
+
 /**
  * What the pages of the bench may do. Everything comes from the bench itself.
  *
@@ -27,16 +29,23 @@ const POLICY = [
 /** What is downloaded is not a page, whatever is in it. */
 export const BARE_POLICY = "default-src 'none'; frame-ancestors 'none'; sandbox"
 
-/** With every answer, whatever it is. */
-export const SAFE_HEADERS: Readonly<Record<string, string>> = {
+const EVERYWHERE: Readonly<Record<string, string>> = {
   'content-security-policy': POLICY,
-  'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
   'permissions-policy': 'camera=(self), screen-wake-lock=(self), geolocation=(), microphone=(), usb=()',
   'referrer-policy': 'no-referrer',
   'x-content-type-options': 'nosniff',
   'x-frame-options': 'DENY',
 }
+
+const AT_THIS_MACHINE = { ...EVERYWHERE, 'cross-origin-opener-policy': 'same-origin' }
+
+/**
+ * With every answer, whatever it is. An opener's policy counts only where a browser trusts the address, as it does
+ * this machine's own; from the house it would make no more than an error in the console.
+ */
+export const safeHeaders = ({ from }: Entrance): Readonly<Record<string, string>> =>
+  from === 'this machine' ? AT_THIS_MACHINE : EVERYWHERE
 
 /** With every answer that carries what a maker keeps. */
 export const NOT_KEPT: Readonly<Record<string, string>> = { 'cache-control': 'no-store' }

@@ -1,6 +1,6 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import { getRequestListener } from '@hono/node-server'
-import { NOT_KEPT, SAFE_HEADERS } from '../answer/headers.ts'
+import { NOT_KEPT, safeHeaders } from '../answer/headers.ts'
 import type { TurnedAway } from '../answer/turnedAway.ts'
 import type { Came } from '../app.ts'
 import type { Entrance } from '../guest/asked.ts'
@@ -31,10 +31,11 @@ const sendAway = (
   incoming: IncomingMessage,
   outgoing: ServerResponse,
   { status, answer, fields = {} }: TurnedAway,
+  entrance: Entrance,
 ): void => {
   const body = JSON.stringify(answer)
   outgoing.writeHead(status, {
-    ...SAFE_HEADERS,
+    ...safeHeaders(entrance),
     ...NOT_KEPT,
     ...fields,
     'content-type': 'application/json; charset=utf-8',
@@ -74,7 +75,7 @@ export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): 
         return
       }
       log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
-      sendAway(incoming, outgoing, away)
+      sendAway(incoming, outgoing, away, entrance)
     },
   )
   server.requestTimeout = WHOLE_REQUEST
