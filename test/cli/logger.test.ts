@@ -184,6 +184,13 @@ describe('what the readings of a whole burn show', () => {
     expect(pot.boil.time).toBeLessThan(9 * 3600 + 24 * 60)
   })
 
+  it('says how boiling depends on the place where nobody said what it is there', async () => {
+    const hint = 'give yours with --boiling-point'
+    expect(flat((await run(WHOLE)).out)).toContain(hint)
+    expect(flat((await run(WHOLE, '--boiling-point', '98.4 °C')).out)).not.toContain(hint)
+    expect(flat((await run('01-plain.csv')).out)).not.toContain(hint)
+  })
+
   it('how fast the scale gets lighter, with method and window', async () => {
     const { out } = await run(WHOLE)
     expect(flat(out)).toContain(

@@ -152,6 +152,14 @@ export const logger = (env: Environment, file: string, options: LoggerOptions): 
     )
     .filter((_, i) => (parts[i]?.line.length ?? 0) >= FEWEST_READINGS)
   const unseen = parts.length - Math.min(fires.length, MOST_PARTS)
+  const highest = boilingPoint.assumed
+    ? Math.max(
+        0,
+        ...preview.channels.map(({ high }, c) =>
+          mapping.channels[c]?.quantity === 'mass' ? 0 : (high ?? 0),
+        ),
+      )
+    : null
   const boiling = `${readingText('temperature', boilingPoint.value)} ${boilingPoint.from}`
   env.out(
     page(
@@ -175,7 +183,7 @@ export const logger = (env: Environment, file: string, options: LoggerOptions): 
       ...fires
         .slice(0, MOST_PARTS)
         .flatMap((one) => [
-          boilBlock(one, mapping, boiling, env.width),
+          boilBlock(one, mapping, boiling, highest, env.width),
           burnRateBlock(one, mapping, env.width),
           outliersBlock(one, mapping, env.width),
         ]),

@@ -13,19 +13,26 @@ export interface BoilingPoint {
   /** [K] */
   readonly value: number
   readonly from: string
+  /** Taken for want of anything said. */
+  readonly assumed: boolean
 }
 
 /** Of water where it was burnt: the maker's, the trial's, or that of sea level. */
 export const boilingPointOf = (trial: Trial | null, option: string | undefined): BoilingPoint => {
   const asked = optionQuantity(option, '--boiling-point', 'waterTemperature')
-  if (asked !== null) return { value: asked, from: 'as you say' }
+  if (asked !== null) return { value: asked, from: 'as you say', assumed: false }
   const weather = trial?.weather
-  if (weather?.boilingPoint !== undefined) return { value: weather.boilingPoint, from: 'as the trial says' }
+  if (weather?.boilingPoint !== undefined)
+    return { value: weather.boilingPoint, from: 'as the trial says', assumed: false }
   const pressure =
     weather?.pressure ?? (weather?.altitude === undefined ? null : standardPressure(weather.altitude))
   return pressure === null
-    ? { value: saturationTemperature(standardPressure(0)), from: 'at sea level; --boiling-point says yours' }
-    : { value: saturationTemperature(pressure), from: 'by the air pressure of the trial' }
+    ? {
+        value: saturationTemperature(standardPressure(0)),
+        from: 'at sea level; --boiling-point says yours',
+        assumed: true,
+      }
+    : { value: saturationTemperature(pressure), from: 'by the air pressure of the trial', assumed: false }
 }
 
 /** What was made of the file. */

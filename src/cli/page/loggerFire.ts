@@ -6,6 +6,7 @@ import type { BurnRate } from '#proof/logger/burnRate.ts'
 import type { ChannelInspection } from '#proof/logger/inspect.ts'
 import type { Mapping } from '#proof/logger/mapping.ts'
 import { momentText } from '#proof/logger/moment.ts'
+import { boilingPointAt } from '#science/pot/boilingPoint.ts'
 import type { Aligned } from '../logger/match.ts'
 import { channelName, readingText } from './loggerReadings.ts'
 
@@ -59,10 +60,15 @@ export const outliersBlock = (part: FirePart, mapping: Mapping, width: number): 
   ].join('\n')
 }
 
+/** Hot enough that it may have boiled in a high place [K]. */
+const NEARLY = 363.15
+
 export const boilBlock = (
   part: FirePart,
   mapping: Mapping,
   boilingPoint: string,
+  /** Of the channels of the whole file [K]; where the boiling point is only that of sea level, else null. */
+  highest: number | null,
   width: number,
 ): string | null => {
   const temperatures = part.channels.filter(({ quantity }) => quantity === 'temperature')
@@ -80,6 +86,16 @@ export const boilBlock = (
       ]),
       width,
     ),
+    ...(boiled.length === 0 && highest !== null && highest > NEARLY
+      ? [
+          wrap(
+            `Higher up water boils earlier, at ${readingText('temperature', boilingPointAt(500))} 500 m above the sea and at ${readingText('temperature', boilingPointAt(1500))} 1500 m above it: give yours with --boiling-point.`,
+            width,
+            '  ',
+            '  ',
+          ),
+        ]
+      : []),
     ...(method === undefined ? [] : [wrap(`Taken for boiling: ${method}.`, width, '  ', '  ')]),
   ].join('\n')
 }

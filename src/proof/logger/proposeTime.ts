@@ -73,7 +73,14 @@ const withOrder = (dates: readonly string[], answers: Answers, make: WithOrder):
   if (answer !== undefined) return found(make(answer))
   const seen = dates[0] ?? ''
   return asked(
-    { key: 'date', ask: `Which is the day in ${seen}, which the month?`, seen, choices },
+    {
+      key: 'date',
+      ask: choices.includes('year month day')
+        ? `Which is the year in ${seen}, which the month, which the day?`
+        : `Which is the day in ${seen}, which the month?`,
+      seen,
+      choices,
+    },
     ...found(make(order)).columns,
   )
 }
