@@ -436,6 +436,23 @@ export const truths: readonly Truth[] = [
   },
 ]
 
+/** A whole burn, longer than the others: `examples/heron.logger.csv`. */
+export const wholeBurn: Truth = {
+  name: '../heron.logger.csv',
+  head: 1,
+  between: ';',
+  width: 4,
+  decimal: ',',
+  time: (cells) => clock(cells[0] ?? '', 3, 24),
+  ofDay: true,
+  channels: [
+    { column: 1, name: 'Flue (°C)', unit: '°C' },
+    { column: 2, name: 'Pot (°C)', unit: '°C' },
+    { column: 3, name: 'Scale (g)', unit: 'g' },
+  ],
+  answers: {},
+}
+
 /** [K] or [kg] */
 const IN_SI: Readonly<Record<string, (value: number) => number>> = {
   '°C': (value) => value + 273.15,

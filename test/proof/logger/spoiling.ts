@@ -78,10 +78,13 @@ const spoils: readonly Spoil[] = [
       ),
 ]
 
-/** The lines with one thing wrong, or two. A break within a line makes two of it. */
-export const spoilt = (lines: readonly Line[], stream: RandomStream): readonly Line[] => {
+/** The lines with one thing wrong, or two, or as many as asked for. A break within a line makes two of it. */
+export const spoilt = (
+  lines: readonly Line[],
+  stream: RandomStream,
+  faults = stream.uniform() < 0.7 ? 1 : 2,
+): readonly Line[] => {
   let some = lines
-  const faults = stream.uniform() < 0.7 ? 1 : 2
   for (let n = 0; n < faults && some.length > 0; n++) {
     some = stream.pick(spoils)(some, stream.integer(some.length), stream)
     some = some.flatMap((line) => line.text.split(/\r\n|\n|\r/).map((text) => ({ ...line, text })))

@@ -5,7 +5,7 @@ import type { Mapping } from '#proof/logger/mapping.ts'
 import { proposeMapping } from '#proof/logger/propose.ts'
 import { readLog } from '#proof/logger/readLog.ts'
 import { exampleText, folder, kept, mappingFor } from './kept.ts'
-import { cellsOf, silentMisread, type Truth, truths } from './oracle.ts'
+import { cellsOf, silentMisread, type Truth, truths, wholeBurn } from './oracle.ts'
 import { type Line, spoilt } from './spoiling.ts'
 
 const linesIn = ({ name, head }: Truth): readonly Line[] => {
@@ -116,6 +116,16 @@ it('20 000 spoilt files: no crash, no silent misread', () => {
   // Refusing everything would pass as well.
   expect(read).toBeGreaterThan(14_000)
 }, 120_000)
+
+it('100 times a whole burn with ten things wrong: no silent misread', () => {
+  const stream = randomStream(10)
+  const known = knownOf(wholeBurn)
+  const wrong = Array.from(
+    { length: 100 },
+    () => wrongWith(known, spoilt(known.lines, stream, 10)).wrong,
+  ).flat()
+  expect(wrong.slice(0, 2).join('\n'), `${wrong.length} in all`).toBe('')
+}, 60_000)
 
 // Refused whole, and however it is spoilt nothing of it passes for readings without a question.
 it('2 000 times a comma between fields and in numbers: never read', () => {
