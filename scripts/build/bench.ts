@@ -42,6 +42,8 @@ export const buildBench = ({ always = false } = {}): boolean => {
   const done = spawnSync(process.execPath, [vite, 'build', '--logLevel', 'warn'], {
     cwd: root,
     encoding: 'utf8',
+    // Run by the tests it would inherit theirs, and carry a page for developers.
+    env: { ...process.env, NODE_ENV: 'production' },
   })
   if (done.status === 0) {
     writeFileSync(stampFile, now)

@@ -19,14 +19,12 @@ import './bench.css'
 /** A new place begins at its top, and a reader of the screen is told where that is. */
 const useArrival = (path: string) => {
   const main = useRef<HTMLElement>(null)
-  const first = useRef(true)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: every new path is an arrival
+  const last = useRef(path)
   useEffect(() => {
-    if (first.current) first.current = false
-    else {
-      scrollTo(0, 0)
-      main.current?.focus({ preventScroll: true })
-    }
+    if (last.current === path) return
+    last.current = path
+    scrollTo(0, 0)
+    main.current?.focus({ preventScroll: true })
   }, [path])
   return main
 }

@@ -2,7 +2,7 @@ import { type Cell, createCell } from '../cell/cell.ts'
 import { useCell } from '../cell/useCell.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import { openStoveEditor, type WorkshopEditor } from './stoveEditor.ts'
-import { station } from './workshop.ts'
+import { documents, station } from './workshop.ts'
 
 export type OpenStove<E extends StoveEditor = StoveEditor> =
   | E
@@ -18,14 +18,16 @@ export const stoveEditor = (document: string): Cell<OpenStove<WorkshopEditor>> =
   const cell = createCell<OpenStove<WorkshopEditor>>({ loading: true })
   stoves.set(document, cell)
   const open = async (): Promise<void> => {
-    const found = await openStoveEditor(await station(), document)
-    // Asked for again, it is looked for again.
-    if ('sentence' in found) stoves.delete(document)
-    cell.set(found)
+    try {
+      cell.set(await openStoveEditor(await station(), document))
+    } catch (fault) {
+      cell.set({ sentence: `This stove could not be laid on the bench: ${String(fault)}` })
+    }
   }
-  open().catch((fault: unknown) => {
-    stoves.delete(document)
-    cell.set({ sentence: `This stove could not be laid on the bench: ${String(fault)}` })
+  let trying = open()
+  // What could not be opened is tried again when the workshop has news: it was away, or has it only now.
+  documents.subscribe(() => {
+    if ('sentence' in cell.get()) trying = trying.then(() => ('sentence' in cell.get() ? open() : undefined))
   })
   return cell
 }

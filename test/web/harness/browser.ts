@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import { expect } from 'vitest'
 
 const FLAGS = [
   '--no-sandbox',
@@ -33,6 +34,9 @@ const WATCH_POLICY = `addEventListener('securitypolicyviolation', (event) =>
 /** What the browser says of a server that was ended on purpose, and of its own software renderer. */
 const EXPECTED = /Failed to load resource: net::ERR_|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
 
+/** A machine under load is slow; what is not there after this does not come. [ms] */
+const PATIENCE = 12_000
+
 /** A browser of its own: nothing shared with another but the machine. */
 export const newContext = async (
   browser: Browser,
@@ -45,6 +49,7 @@ export const newContext = async (
     hasTouch: touch,
     acceptDownloads: true,
   })
+  context.setDefaultTimeout(PATIENCE)
   const complaints: string[] = []
   await context.addInitScript(WATCH_POLICY)
   context.on('page', (page) => {
@@ -73,6 +78,13 @@ export const axeViolations = async (page: Page): Promise<readonly string[]> => {
   return found.violations.flatMap(({ id, nodes }) =>
     nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 200)} ${failureSummary ?? ''}`),
   )
+}
+
+/**
+ * Waits until an expression in the page is true. The page's policy forbids what `page.waitForFunction` does with one.
+ */
+export const until = async (page: Page, expression: string): Promise<void> => {
+  await expect.poll(() => page.evaluate(expression), { timeout: PATIENCE, message: expression }).toBe(true)
 }
 
 /** Nothing of the page reaches over its right edge. */

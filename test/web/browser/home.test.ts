@@ -1,0 +1,93 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, it } from 'vitest'
+import { ask, benchRig } from '../harness/benchTest.ts'
+
+const rig = benchRig()
+const folder = mkdtempSync(join(tmpdir(), 'tinwright-files-'))
+afterAll(() => rmSync(folder, { recursive: true }))
+
+const names = async (): Promise<readonly string[]> =>
+  (await ask<readonly { readonly kind: string; readonly name: string }[]>(rig.server(), 'list'))
+    .filter(({ kind }) => kind === 'stove')
+    .map(({ name }) => name)
+
+describe('the stoves of the workshop', () => {
+  it('shows each with its picture and what it does', async () => {
+    const { page, complaints } = await rig.open('/')
+    for (const name of ['Redshank', 'Heron', 'Greylag']) {
+      const row = page.locator('.stove-row', { hasText: name })
+      await row.locator('img').waitFor()
+      expect(await row.locator('.stove-line').textContent()).toMatch(
+        /^burns clean: [\d.]+ kW of wood gas for .*min on \d+ g$/,
+      )
+    }
+    expect(complaints).toEqual([])
+  })
+
+  it('renames, takes away and brings back, and takes each back in words', async () => {
+    const { page, complaints } = await rig.open('/')
+    await page.getByRole('button', { name: 'More for Heron' }).click()
+    await page.getByLabel('Name').fill('Grey heron')
+    await page.getByRole('button', { name: 'Rename' }).click()
+    await page.getByRole('link', { name: 'Grey heron' }).waitFor()
+    expect(await names()).toContain('Grey heron')
+
+    await page.getByRole('button', { name: 'Undo: rename “Heron” to “Grey heron”' }).click()
+    await page.getByRole('link', { name: 'Heron', exact: true }).waitFor()
+    await page.keyboard.press('Control+Shift+z')
+    await page.getByRole('link', { name: 'Grey heron' }).waitFor()
+    await page.keyboard.press('Control+z')
+    await page.getByRole('link', { name: 'Heron', exact: true }).waitFor()
+
+    await page.getByRole('button', { name: 'More for Greylag' }).click()
+    await page.getByRole('button', { name: 'Take away' }).click()
+    await page.getByText('Taken away (1)').click()
+    expect(await names()).not.toContain('Greylag')
+    await page.getByRole('button', { name: 'Bring Greylag back' }).click()
+    await page.getByRole('link', { name: 'Greylag', exact: true }).waitFor()
+    expect(await names()).toContain('Greylag')
+    expect(complaints).toEqual([])
+  })
+
+  it('brings in a stove file, and says of a bad one what is wrong with it', async () => {
+    const { page, complaints } = await rig.open('/')
+    const good = await ask<{ readonly text: string }>(rig.server(), 'exportFile', {
+      document: (await ask<readonly { id: string; name: string }[]>(rig.server(), 'list')).find(
+        ({ name }) => name === 'Redshank',
+      )?.id,
+    })
+    const goodFile = join(folder, 'curlew.stove.json')
+    const badFile = join(folder, 'broken.stove.json')
+    writeFileSync(goodFile, good.text.replace('"name": "Redshank"', '"name": "Curlew"'))
+    writeFileSync(badFile, good.text.replace('"count": 11', '"count": "eleven"'))
+    await page.getByLabel('Files to bring in').setInputFiles([goodFile, badFile])
+    await page.getByRole('link', { name: 'Curlew' }).waitFor()
+    const refused = page.locator('.notice', { hasText: 'broken.stove.json was not brought in' })
+    await refused.waitFor()
+    expect(await refused.textContent()).toMatch(/count.*eleven/s)
+    // Dropped on the page, an archive comes in as well, and doubles nothing.
+    const archive = Buffer.from(
+      await (await fetch(new URL('/api/archive', rig.server().address))).arrayBuffer(),
+    )
+    await page.getByLabel('Files to bring in').setInputFiles({
+      name: 'all.zip',
+      mimeType: 'application/zip',
+      buffer: archive,
+    })
+    await page.locator('.notice', { hasText: 'all.zip: 0 things were new' }).waitFor()
+    expect((await names()).filter((name) => name === 'Curlew')).toHaveLength(1)
+    expect(complaints).toEqual([])
+  })
+
+  it('says what to do where there is no stove', async () => {
+    const { page } = await rig.open('/')
+    for (const name of await names()) {
+      await page.getByRole('button', { name: `More for ${name}`, exact: true }).click()
+      await page.getByRole('button', { name: 'Take away' }).click()
+      await page.getByRole('link', { name, exact: true }).waitFor({ state: 'detached' })
+    }
+    await page.getByText('There is no stove in this workshop').waitFor()
+  })
+})
