@@ -49,9 +49,11 @@ export const Bench = () => {
       <a className="skip" href="#work">
         Skip to the work
       </a>
-      <Header place={place} showKeys={showKeys} />
-      <WhereBar place={place} />
-      <Strips place={place} />
+      <header>
+        <Header place={place} showKeys={showKeys} />
+        <WhereBar place={place} />
+        <Strips place={place} />
+      </header>
       <Guide />
       <main id="work" ref={main} tabIndex={-1} aria-label={title}>
         <Mishap at={path}>

@@ -23,7 +23,7 @@ const PlaceLinks = ({ place }: { readonly place: Place }) => {
 export const Header = ({ place, showKeys }: { readonly place: Place; readonly showKeys: () => void }) => {
   const [open, setOpen] = useState(false)
   return (
-    <header className="bench-head">
+    <div className="bench-head">
       <Link to={{ at: 'home' }} className="wordmark">
         Tinwright
       </Link>
@@ -60,7 +60,7 @@ export const Header = ({ place, showKeys }: { readonly place: Place; readonly sh
           <p className="muted small">Of this browser only: others at the workshop keep theirs.</p>
         </div>
       </SheetDialog>
-    </header>
+    </div>
   )
 }
 

@@ -15,6 +15,7 @@ const UndoButtons = ({ place }: { readonly place: Place }) => {
         data-weight="quiet"
         disabled={back === null}
         onClick={undo}
+        aria-label={back === null ? 'Undo' : `Undo: ${back}`}
         title={back === null ? 'Nothing to take back here' : `Take back: ${back}`}
       >
         Undo<span className="undo-what">{back === null ? '' : `: ${back}`}</span>
@@ -24,6 +25,7 @@ const UndoButtons = ({ place }: { readonly place: Place }) => {
         data-weight="quiet"
         disabled={forth === null}
         onClick={redo}
+        aria-label={forth === null ? 'Redo' : `Redo: ${forth}`}
         title={forth === null ? 'Nothing to do again here' : `Do again: ${forth}`}
       >
         Redo<span className="undo-what">{forth === null ? '' : `: ${forth}`}</span>

@@ -33,7 +33,13 @@ const FamilyBlock = ({
       ) : null}
       <div className="stove-rows">
         {members.map(({ stove, from }) => (
-          <StoveRow key={stove.id} stove={stove} from={from} trials={trials(stove.id)} />
+          <StoveRow
+            key={stove.id}
+            stove={stove}
+            from={from}
+            trials={trials(stove.id)}
+            heading={several ? 'h3' : 'h2'}
+          />
         ))}
       </div>
     </section>

@@ -17,10 +17,13 @@ export const StoveRow = ({
   stove,
   from,
   trials,
+  heading: Heading,
 }: {
   readonly stove: DocumentHead
   readonly from: DocumentHead | null
   readonly trials: number
+  /** Under the heading of a family, or a heading of its own. */
+  readonly heading: 'h2' | 'h3'
 }) => {
   const facts = useCell(stoveFacts(stove.head))
   const look = useCell(theme)
@@ -33,9 +36,9 @@ export const StoveRow = ({
         )}
       </div>
       <div className="stove-words">
-        <h3>
+        <Heading>
           <Link to={{ at: 'stove', stove: stove.id }}>{stove.name}</Link>
-        </h3>
+        </Heading>
         {from === null ? null : <p className="muted small">made from {from.name}</p>}
         <p className="stove-line">{facts === null ? 'Working it out …' : facts.line}</p>
         <p className="muted small">

@@ -76,14 +76,6 @@ describe('the frame', () => {
     expect(await page.evaluate('document.documentElement.dataset.theme')).toBe('dark')
     expect(await page.locator('.bench-units').getByRole('radio', { name: 'inch' }).isChecked()).toBe(true)
   })
-
-  it('says so where a stove is not there', async () => {
-    const { page } = await rig.open('/stove/nobody')
-    await page
-      .getByText(/no document|knows no|not know/i)
-      .first()
-      .waitFor()
-  })
 })
 
 describe('being shown round', () => {

@@ -31,8 +31,12 @@ export type Complaints = readonly string[]
 const WATCH_POLICY = `addEventListener('securitypolicyviolation', (event) =>
   console.error('policy: ' + event.violatedDirective + ' ' + event.blockedURI))`
 
-/** What the browser says of a server that was ended on purpose, and of its own software renderer. */
-const EXPECTED = /Failed to load resource: net::ERR_|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
+/**
+ * What the browser says of a server that was ended on purpose, of a call that was refused, which the page tells in a
+ * sentence, and of its own software renderer.
+ */
+const EXPECTED =
+  /Failed to load resource: net::ERR_|with a status of 4(?!04)|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
 
 /** A machine under load is slow; what is not there after this does not come. [ms] */
 const PATIENCE = 12_000
