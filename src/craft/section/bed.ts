@@ -1,7 +1,7 @@
 import { randomStream } from '#basis/random.ts'
 import type { PlacedPart } from '#stove/assembly/place.ts'
 import { fuelBedOf } from '#stove/measure/fuelBed.ts'
-import type { Stove } from '#stove/model.ts'
+import type { FuelCharge, Stove } from '#stove/model.ts'
 import { mm } from './half.ts'
 import { type FuelPiece, fuelPieces, pieceReach } from './pieces.ts'
 
@@ -34,11 +34,30 @@ export const isLit = ({ front, filledTo }: CutBed): boolean => filledTo - front 
 /** The pieces lie the same way in every picture, so that only what changes moves. */
 const SEED = 7
 
+/** Where the pieces of a bed of a radius and depth lie, middle of its floor at the origin [mm]. */
+export type LayPieces = (fuel: FuelCharge, radius: number, depth: number) => readonly FuelPiece[]
+
+export const layPieces: LayPieces = (fuel, radius, depth) =>
+  fuelPieces(fuel, radius, depth, randomStream(SEED))
+
+/** What is known of a moment of a bed besides where its front is. */
+export interface BedMoment {
+  /** Whoever draws many moments of one bed lays its pieces once. */
+  readonly pieces?: LayPieces
+  /** Of the char that there is at most, how much is left: it burns away from the top [1]. */
+  readonly charShare?: number
+}
+
 /**
  * The fuel bed with its front at a position from 0 (just lit) to 1 (at the floor); null where the stove has no place
  * for fuel.
  */
-export const cutBed = (stove: Stove, placed: readonly PlacedPart[], position: number): CutBed | null => {
+export const cutBed = (
+  stove: Stove,
+  placed: readonly PlacedPart[],
+  position: number,
+  { pieces: lay = layPieces, charShare = 1 }: BedMoment = {},
+): CutBed | null => {
   const bed = fuelBedOf(stove, placed)
   if (bed === null) return null
   const floor = mm(bed.floor)
@@ -46,7 +65,7 @@ export const cutBed = (stove: Stove, placed: readonly PlacedPart[], position: nu
   const radius = mm(bed.can.part.can.bodyDiameter.value) / 2 - mm(bed.can.part.can.bodyWall)
   const depth = filledTo - floor
   const front = floor + depth * (1 - Math.min(1, Math.max(0, position)))
-  const pieces = fuelPieces(stove.fuel, radius, depth, randomStream(SEED)).map((piece) => ({
+  const pieces = lay(stove.fuel, radius, depth).map((piece) => ({
     ...piece,
     middle: { x: piece.middle.x, z: piece.middle.z + floor },
   }))
@@ -62,7 +81,7 @@ export const cutBed = (stove: Stove, placed: readonly PlacedPart[], position: nu
     floor,
     filledTo,
     front,
-    top: front + (filledTo - front) * CHAR_SETTLES_TO,
+    top: front + (filledTo - front) * CHAR_SETTLES_TO * charShare,
     raw: pieces.filter((piece) => piece.middle.z - pieceReach(piece) <= front),
     char: pieces.filter((piece) => piece.middle.z + pieceReach(piece) > front).map(settled),
   }

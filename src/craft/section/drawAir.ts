@@ -137,6 +137,10 @@ const fillOf = (sheet: Sheet, frame: Frame, { from, to }: Ribbon, id: string): s
   return `url(#${id})`
 }
 
+/** Outlines of the ribbons of one half as one path: where air went before something was changed. */
+export const ribbonEdges = (frame: Frame, ribbons: readonly Ribbon[]): string =>
+  ribbons.map((one) => outline(frame, one).edges).join('')
+
 /** The ribbons of one half. */
 export const drawAir = (sheet: Sheet, frame: Frame, ribbons: readonly Ribbon[], name: string): void => {
   const { theme } = sheet

@@ -57,6 +57,14 @@ const tonguePaths = (frame: Frame, { tongues, height }: CutPlate): readonly stri
       ),
     )
 
+/** Cut walls, plates and vanes of one half as one path of thin lines. */
+export const tinLines = (frame: Frame, section: SectionGeometry): string =>
+  [
+    ...section.walls.flatMap((wall) => wallPaths(frame, wall, wall.form === 'band' ? TIN + CASING : 0)),
+    ...section.walls.flatMap((wall) => seamPaths(frame, wall)),
+    ...section.plates.flatMap((plate) => [...platePaths(frame, plate), ...tonguePaths(frame, plate)]),
+  ].join('')
+
 /** Cut walls, plates and seams of one half, part by part. */
 export const drawTin = (sheet: Sheet, frame: Frame, section: SectionGeometry): void => {
   const { paper, ink, faint } = sheet.theme
@@ -127,9 +135,33 @@ const POT_CORNER = 4
 
 const POT_LETTERING = 13
 
+/** What is in the pot. */
+export interface PotWater {
+  /** `1 L · 61 °C` */
+  readonly words: string
+  readonly boils: boolean
+}
+
+/** Bubbles of water that boils, from the pot's middle and up from its bottom, in shares of what is drawn of it [1]. */
+const BUBBLES: readonly (readonly [across: number, up: number, size: number])[] = [
+  [-0.82, 0.2, 2],
+  [-0.66, 0.55, 2.6],
+  [-0.5, 0.25, 1.8],
+  [-0.4, 0.75, 2.2],
+  [0.36, 0.28, 2.4],
+  [0.52, 0.7, 1.9],
+  [0.63, 0.3, 2.1],
+  [0.85, 0.6, 2.5],
+]
+
 /** The lower part of the pot, broken off by a hand-drawn line. */
-export const drawPot = (sheet: Sheet, frame: Frame, { radius, bottom }: CutPot): void => {
-  const { ink, pot, faint } = sheet.theme
+export const drawPot = (
+  sheet: Sheet,
+  frame: Frame,
+  { radius, bottom }: CutPot,
+  water: PotWater | null = null,
+): void => {
+  const { ink, pot, faint, airEdge } = sheet.theme
   const [left, right] = [pixelX(frame, -radius), pixelX(frame, radius)]
   const y = pixelY(frame, bottom) - TIN / 2
   const top = pixelY(frame, bottom + POT_SHOWN)
@@ -142,16 +174,29 @@ export const drawPot = (sheet: Sheet, frame: Frame, { radius, bottom }: CutPot):
     `C${px(right - width * 0.2)} ${px(top - 9)} ${px(right - width * 0.3)} ${px(top + 8)} ` +
     `${px(left + width / 2)} ${px(top)}S${px(left + width * 0.2)} ${px(top + 8)} ${px(left)} ${px(top)}`
   sheet.draw('path', { d: `M${px(left)} ${px(top)}${side}${wave}Z`, fill: pot })
+  if (water !== null) {
+    sheet.draw('path', { d: `M${px(left)} ${px(top)}${side}${wave}Z`, fill: airEdge, opacity: 0.3 })
+    if (water.boils)
+      for (const [across, up, size] of BUBBLES)
+        sheet.draw('circle', {
+          cx: (left + right) / 2 + (across * width) / 2,
+          cy: y + (top - y) * up,
+          r: size,
+          fill: 'none',
+          stroke: airEdge,
+          'stroke-width': 1,
+        })
+  }
   sheet.draw('path', { d: `M${px(right)} ${px(top)}${wave}`, fill: 'none', stroke: faint, 'stroke-width': 1 })
   sheet.draw('path', { d: `M${px(left)} ${px(top)}${side}`, fill: 'none', stroke: ink, 'stroke-width': TIN })
-  const words = `pot Ø ${long(radius / 500)}`
+  const words = water?.words ?? `pot Ø ${long(radius / 500)}`
   if (lineWidth(words, POT_LETTERING) < width - 2 * corner)
     sheet.letter({
       x: (left + right) / 2,
       y: (y + top) / 2 + POT_LETTERING * 0.5,
       text: words,
       size: POT_LETTERING,
-      ink: 'muted',
+      ink: water === null ? 'muted' : 'ink',
       anchor: 'middle',
     })
 }

@@ -3,7 +3,7 @@ import { type PlacedPart, placeParts } from '#stove/assembly/place.ts'
 import { potPlace } from '#stove/assembly/pot.ts'
 import { profileOf } from '#stove/assembly/profile.ts'
 import type { CanEnd, Stove } from '#stove/model.ts'
-import { type CutBed, cutBed } from './bed.ts'
+import { type BedMoment, type CutBed, cutBed } from './bed.ts'
 import { type FarHole, farHoles, hiddenWithin } from './beyond.ts'
 import { mm } from './half.ts'
 import { type CutPlate, cutPlates } from './plates.ts'
@@ -63,13 +63,17 @@ const potOn = (stove: Stove, placed: readonly PlacedPart[]): CutPot | null => {
  * Cuts a stove open. `frontPosition` is 0 when just lit, 1 when the front is at the floor. Refuses what `placeParts`
  * refuses; a stove read from a file never fails here.
  */
-export const sectionGeometry = (stove: Stove, frontPosition = 0): Outcome<SectionGeometry> => {
+export const sectionGeometry = (
+  stove: Stove,
+  frontPosition = 0,
+  moment: BedMoment = {},
+): Outcome<SectionGeometry> => {
   const outcome = placeParts(stove)
   if (!outcome.ok) return outcome
   const placed = outcome.value
   const walls = cutWalls(placed)
   const plates = cutPlates(placed, profileOf(placed))
-  const bed = cutBed(stove, placed, frontPosition)
+  const bed = cutBed(stove, placed, frontPosition, moment)
   const fuel = bed === null ? null : { part: bed.part, reach: { from: bed.floor, to: bed.top } }
   return good({
     stove,

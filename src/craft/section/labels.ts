@@ -13,6 +13,8 @@ import { depthWords, openingWords, partWords, passageWords, temperatureText } fr
 /** Words about one place of the section. */
 export interface SectionLabel {
   readonly of: 'opening' | 'part' | 'fuel'
+  /** The part an opening is cut in. */
+  readonly part?: string
   /** The place on one half [mm]. */
   readonly at: HalfPoint
   /** Whether a dot marks the place; the tail of a ribbon needs none. */
@@ -99,6 +101,7 @@ export const openingLabels = (
         {
           ...besideRibbon(section, gate, place, scale),
           name: opening,
+          part,
           of: 'opening' as const,
           code: '',
           size: [words.metric, words.inch] as const,

@@ -84,6 +84,8 @@ const extra = (opening: Opening): string => {
 }
 
 export interface OpeningWords extends SizeWords {
+  /** `11 × ` or `6 of `; nothing for what there is one of. */
+  readonly count: string
   /** What else there is to say, or nothing. */
   readonly more: string
 }
@@ -93,7 +95,7 @@ export const openingWords = (opening: Opening): OpeningWords => {
   const { metric, inch } = sizeOf(opening)
   const times = metric.includes('×') ? ' of ' : ' × '
   const count = opening.kind === 'bore' ? '' : `${holeCount(opening)}${times}`
-  return { metric: `${count}${metric}`, inch, more: extra(opening) }
+  return { metric: `${count}${metric}`, inch, count, more: extra(opening) }
 }
 
 /** What a passage carries: `0.26 g/s (2.1 lb/h) in · 0.17 m/s (0.56 ft/s) · 20 °C (68 °F)`; a line may end at a dot. */
