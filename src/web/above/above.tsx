@@ -1,0 +1,361 @@
+import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import { orThrow } from '#basis/problem.ts'
+import { formatQuantity } from '#basis/text/format.ts'
+import { damperFreeShare } from '#science/draft/damper.ts'
+import { placeParts } from '#stove/assembly/place.ts'
+import type { StoveFile } from '#stove/document/schema.ts'
+import { toggleLeftOut } from '#stove/moves/row.ts'
+import { turnPart } from '#stove/moves/whole.ts'
+import { wrapBearing } from '#stove/opening/row.ts'
+import type { OpenCell } from '../cell/cell.ts'
+import { useCell } from '../cell/useCell.ts'
+import type { Conditions } from '../solve/conditions.ts'
+import type { StoveEditor } from '../stove/editor.ts'
+import { type Selection, sameRef } from '../stove/selection.ts'
+import {
+  arcPath,
+  bearingOf,
+  type PlanRow,
+  planDamper,
+  planHoles,
+  planPoint,
+  planRows,
+  planWalls,
+} from './plan.ts'
+import './above.css'
+
+const SIDE = 300
+const MIDDLE = { x: SIDE / 2, y: SIDE / 2 }
+/** Radius of the outermost wall, of the damper round it and of the wind's track [px]. */
+const WALL = 92
+const BAND = 108
+const WIND = 132
+
+const at = (radius: number, bearing: number): { readonly x: number; readonly y: number } => {
+  const { x, y } = planPoint(radius, bearing)
+  return { x: MIDDLE.x + x, y: MIDDLE.y + y }
+}
+
+/** The bearing under a pointer. */
+const pointedBearing = (event: PointerEvent<SVGElement>): number => {
+  const svg = (event.currentTarget.ownerSVGElement ?? event.currentTarget) as SVGSVGElement
+  const box = svg.getBoundingClientRect()
+  return bearingOf({
+    x: event.clientX - box.left - box.width / 2,
+    y: event.clientY - box.top - box.height / 2,
+  })
+}
+
+const ARROWS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }
+
+interface RoundProps {
+  readonly name: string
+  readonly words: string
+  readonly bearing: number
+  readonly small: number
+  readonly large: number
+  readonly className: string
+  readonly onTurn: (bearing: number, done: boolean, from: Turning) => void
+  readonly onAbandon: () => void
+  readonly children: React.ReactNode
+}
+
+/** Where a turn began. */
+export interface Turning {
+  readonly bearing: number
+  readonly grasped: number
+}
+
+/** Something that is turned round the stove, by a pointer or by the arrow keys. */
+const Round = ({
+  name,
+  words,
+  bearing,
+  small,
+  large,
+  className,
+  onTurn,
+  onAbandon,
+  children,
+}: RoundProps) => {
+  const held = useRef<(Turning & { readonly pointer: number }) | null>(null)
+  const press = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape' && held.current !== null) {
+      held.current = null
+      onAbandon()
+      return
+    }
+    const by = ARROWS[event.key]
+    if (by === undefined) return
+    const to = wrapBearing(bearing + by * (event.shiftKey ? large : small))
+    onTurn(to, true, { bearing, grasped: bearing })
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  const turned = (event: PointerEvent<SVGElement>, from: Turning): number =>
+    wrapBearing(from.bearing + pointedBearing(event) - from.grasped)
+  return (
+    <g
+      className={className}
+      role="slider"
+      tabIndex={0}
+      aria-label={name}
+      aria-valuemin={0}
+      aria-valuemax={360}
+      aria-valuenow={Math.round(bearing)}
+      aria-valuetext={words}
+      onKeyDown={press}
+      onPointerDown={(event) => {
+        if (event.button !== 0) return
+        event.currentTarget.setPointerCapture(event.pointerId)
+        event.currentTarget.focus({ preventScroll: true })
+        held.current = { pointer: event.pointerId, bearing, grasped: pointedBearing(event) }
+      }}
+      onPointerMove={(event) => {
+        const from = held.current
+        if (from?.pointer === event.pointerId) onTurn(turned(event, from), false, from)
+      }}
+      onPointerUp={(event) => {
+        const from = held.current
+        if (from?.pointer !== event.pointerId) return
+        held.current = null
+        onTurn(turned(event, from), true, from)
+      }}
+      onPointerCancel={() => {
+        held.current = null
+        onAbandon()
+      }}
+    >
+      {children}
+    </g>
+  )
+}
+
+interface AboveProps {
+  readonly editor: StoveEditor
+  readonly conditions: OpenCell<Conditions>
+  readonly selection: Selection
+}
+
+const Holes = ({
+  row,
+  scale,
+  toggle,
+}: {
+  readonly row: PlanRow
+  readonly scale: number
+  readonly toggle: (place: number) => void
+}) => {
+  const radius = row.radius * scale
+  return planHoles(row).map(({ place, bearing, drilled, half }) => {
+    const { x, y } = at(radius, bearing)
+    const size = Math.max(5, Math.min(11, ((half * Math.PI) / 180) * radius))
+    return (
+      // biome-ignore lint/a11y/useSemanticElements: a hole in a drawing cannot be a field of a form
+      <g
+        key={place}
+        className="above-hole"
+        role="checkbox"
+        tabIndex={0}
+        aria-checked={drilled}
+        aria-label={`${row.ref.opening}, hole ${place} at ${Math.round(bearing)}°, drilled`}
+        transform={`translate(${x} ${y})`}
+        onClick={() => toggle(place)}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' && event.key !== ' ') return
+          event.preventDefault()
+          toggle(place)
+        }}
+      >
+        <circle className="above-reach" r={Math.max(14, size + 3)} />
+        <circle className="above-dot" r={size} />
+        {drilled ? null : <path className="above-cross" d={`M${-size} ${-size}L${size} ${size}`} />}
+      </g>
+    )
+  })
+}
+
+/** The stove from above: which holes are drilled, how the damper stands, where the wind comes from. */
+export const Above = ({ editor, conditions, selection }: AboveProps) => {
+  const { stove, file } = useCell(editor.state)
+  const under = useCell(conditions)
+  const opened = useCell(selection.opened)
+  const pointed = useCell(selection.pointed)
+  const base = useRef<StoveFile | null>(null)
+  const placed = orThrow(placeParts(stove))
+  const rows = planRows(placed)
+  const walls = planWalls(placed)
+  const damper = planDamper(placed)
+  const scale = WALL / Math.max(...walls.map(({ radius }) => radius))
+  const chosen =
+    rows.find(({ ref }) => sameRef(ref, opened)) ?? rows.find(({ row }) => row.duty === 'intake') ?? rows[0]
+  const { wind } = under
+  const toggle = (row: PlanRow, place: number): void => {
+    const move = toggleLeftOut(file, row.ref, place)
+    if (move !== null) editor.commit(move.label, move.change)
+  }
+  const setWind = (from: number): void =>
+    conditions.set({
+      ...under,
+      wind: { ...wind, from: Math.round(from), speed: wind.speed === 0 ? 2 : wind.speed },
+    })
+  const turnDamper = (bearing: number, done: boolean): void => {
+    if (damper === null) return
+    base.current ??= editor.state.get().file
+    const move = turnPart(damper.part, bearing)
+    if (done) {
+      base.current = null
+      editor.commit(move.label, move.change)
+    } else editor.preview(move.change)
+  }
+  const free =
+    damper === null
+      ? null
+      : placed
+          .filter(({ part }) => part.form === 'can')
+          .flatMap((host) =>
+            [...host.part.openings.values()].flatMap((row) => {
+              const band = placed.find(({ name }) => name === damper.part)
+              if (row.kind !== 'row' || band === undefined) return []
+              const share = damperFreeShare(row, host, band)
+              return share === null ? [] : [share]
+            }),
+          )
+          .at(0)
+  const openWords = free === undefined || free === null ? '' : `${formatQuantity(free, 'efficiency')} open`
+  const arrow = at(WIND, wind.from)
+  const tip = at(BAND + 4, wind.from)
+  return (
+    <section className="above" aria-label="From above">
+      <h3>From above</h3>
+      {/* biome-ignore lint/a11y/useSemanticElements: a picture with handles in it is no set of fields */}
+      <svg
+        viewBox={`0 0 ${SIDE} ${SIDE}`}
+        role="group"
+        aria-label="The stove from above, front at the bottom"
+      >
+        {walls.map(({ part, radius }) => (
+          <circle key={part} className="above-wall" cx={MIDDLE.x} cy={MIDDLE.y} r={radius * scale} />
+        ))}
+        <path className="above-front" d={`M${MIDDLE.x} ${MIDDLE.y + 20}v22m-5 -6l5 6l5 -6`} />
+        <text className="above-words" x={MIDDLE.x} y={MIDDLE.y + 14} textAnchor="middle">
+          front
+        </text>
+        {damper === null ? null : (
+          <Round
+            name="Damper, turned"
+            words={`${Math.round(damper.turned)}°, ${openWords}`}
+            bearing={damper.turned}
+            small={1}
+            large={15}
+            className="above-damper"
+            onTurn={turnDamper}
+            onAbandon={editor.abandon}
+          >
+            <circle className="above-band-reach" cx={MIDDLE.x} cy={MIDDLE.y} r={BAND} />
+            <circle className="above-band" cx={MIDDLE.x} cy={MIDDLE.y} r={BAND} />
+            {damper.windows.map(({ place, bearing, half }) => (
+              <path
+                key={place}
+                className="above-window"
+                d={arcPath(MIDDLE, BAND, bearing - half, bearing + half)}
+              />
+            ))}
+            <circle
+              className="above-mark"
+              cx={at(BAND, damper.turned).x}
+              cy={at(BAND, damper.turned).y}
+              r={5}
+            />
+          </Round>
+        )}
+        {rows
+          .filter(({ ref }) => !sameRef(ref, chosen?.ref ?? null))
+          .map((row) =>
+            planHoles(row)
+              .filter(({ drilled }) => drilled)
+              .map(({ place, bearing }) => {
+                const { x, y } = at(row.radius * scale, bearing)
+                return (
+                  <circle
+                    key={`${row.ref.part} ${row.ref.opening} ${place}`}
+                    className="above-other"
+                    data-pointed={sameRef(row.ref, pointed)}
+                    cx={x}
+                    cy={y}
+                    r={2.4}
+                  />
+                )
+              }),
+          )}
+        {chosen === undefined ? null : (
+          <Holes row={chosen} scale={scale} toggle={(place) => toggle(chosen, place)} />
+        )}
+        <Round
+          name="Wind, where it comes from"
+          words={wind.speed === 0 ? 'calm' : `${Math.round(wind.from)}° from the front`}
+          bearing={wind.from}
+          small={5}
+          large={45}
+          className="above-wind"
+          onTurn={setWind}
+          onAbandon={() => undefined}
+        >
+          <circle className="above-reach" cx={arrow.x} cy={arrow.y} r={20} />
+          <path
+            className="above-arrow"
+            data-calm={wind.speed === 0}
+            d={`M${arrow.x} ${arrow.y}L${tip.x} ${tip.y}`}
+            markerEnd="url(#wind-head)"
+          />
+          <circle className="above-wind-knob" cx={arrow.x} cy={arrow.y} r={7} />
+        </Round>
+        <defs>
+          <marker
+            id="wind-head"
+            viewBox="0 0 10 10"
+            refX="8"
+            refY="5"
+            markerWidth="6"
+            markerHeight="6"
+            orient="auto"
+          >
+            <path className="above-head" d="M0 0L10 5L0 10Z" />
+          </marker>
+        </defs>
+      </svg>
+      <label className="above-choice">
+        <span className="small muted">Holes to leave out</span>
+        <select
+          value={chosen === undefined ? '' : `${chosen.ref.part}\n${chosen.ref.opening}`}
+          onChange={(event) => {
+            const [part = '', opening = ''] = event.target.value.split('\n')
+            selection.opened.set({ part, opening })
+          }}
+        >
+          {rows.map(({ ref, row }) => (
+            <option key={`${ref.part} ${ref.opening}`} value={`${ref.part}\n${ref.opening}`}>
+              {ref.opening}, {row.count - row.leftOut.length} of {row.count}
+            </option>
+          ))}
+        </select>
+      </label>
+      {damper === null ? null : (
+        <label className="above-choice">
+          <span className="small muted">
+            Damper <output>{openWords}</output>
+          </span>
+          <input
+            type="range"
+            min={0}
+            max={360}
+            step={1}
+            value={Math.round(wrapBearing(damper.turned))}
+            aria-valuetext={`${Math.round(damper.turned)}°, ${openWords}`}
+            onChange={(event) => turnDamper(Number(event.target.value), true)}
+          />
+        </label>
+      )}
+    </section>
+  )
+}

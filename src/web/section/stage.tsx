@@ -1,0 +1,133 @@
+import { type ReactNode, useCallback, useMemo, useRef } from 'react'
+import { orThrow } from '#basis/problem.ts'
+import { pixelX, pixelY } from '#craft/section/frame.ts'
+import { sectionGeometry } from '#craft/section/geometry.ts'
+import type { Scene } from '#craft/section/scene.ts'
+import { type Cell, createCell } from '../cell/cell.ts'
+import { useCell } from '../cell/useCell.ts'
+import { units } from '../settings/settings.ts'
+import type { StoveEditor } from '../stove/editor.ts'
+import type { Before, Live, LiveStove } from '../stove/liveBurn.ts'
+import { type Selection, sameRef } from '../stove/selection.ts'
+import { Grip } from './grip.tsx'
+import { handlesOf } from './handles.ts'
+import { type StageLayout, stageLayout } from './layout.ts'
+import { Picture } from './picture.tsx'
+import { type Size, useSize } from './useSize.ts'
+import './stage.css'
+
+const NO_PIECES = { pieces: () => [] }
+
+/** Keeps the frame still while a hand moves something: only when it has come to rest the picture may change its scale. */
+const useStageLayout = (
+  size: Size | null,
+  live: Live | null,
+  before: Before | null,
+  moving: boolean,
+): StageLayout | null => {
+  const kept = useRef<StageLayout | null>(null)
+  return useMemo(() => {
+    if (size === null || live === null) return null
+    const last = kept.current
+    if (moving && last !== null && last.width === size.width && last.height === size.height) return last
+    const stoves = [live.stove, ...(before === null ? [] : [before.stove])]
+    const laid = stageLayout(
+      size.width,
+      size.height,
+      stoves.map((stove) => orThrow(sectionGeometry(stove, 0, NO_PIECES))),
+    )
+    // The same layout over again is the same picture.
+    if (last !== null && JSON.stringify(last) === JSON.stringify(laid)) return last
+    kept.current = laid
+    return laid
+  }, [size, live, before, moving])
+}
+
+interface GripsProps {
+  readonly editor: StoveEditor
+  readonly scene: Cell<Scene | null>
+  readonly layout: StageLayout
+  readonly selection: Selection
+}
+
+const Grips = ({ editor, scene, layout, selection }: GripsProps) => {
+  const now = useCell(scene)
+  const inUnits = useCell(units)
+  const opened = useCell(selection.opened)
+  const pointed = useCell(selection.pointed)
+  const handles = useMemo(() => (now === null ? [] : handlesOf(now, inUnits)), [now, inUnits])
+  const { frame } = layout
+  return (
+    <g className="grips">
+      {handles.map((handle) => (
+        <Grip
+          key={handle.key}
+          handle={handle}
+          x={pixelX(frame, handle.r * handle.side)}
+          y={pixelY(frame, handle.z)}
+          scale={frame.scale}
+          editor={editor}
+          open={handle.ref !== null && sameRef(handle.ref, opened)}
+          pointed={handle.ref !== null && sameRef(handle.ref, pointed)}
+          onOpen={() => selection.opened.set(sameRef(handle.ref, selection.opened.get()) ? null : handle.ref)}
+          onPoint={(over) => {
+            if (over) selection.pointed.set(handle.ref)
+            else if (sameRef(selection.pointed.get(), handle.ref)) selection.pointed.set(null)
+          }}
+        />
+      ))}
+    </g>
+  )
+}
+
+interface StageProps {
+  readonly editor: StoveEditor
+  readonly stove: LiveStove
+  readonly selection: Selection
+  /** What opens in place over the picture; told where the opened handle stands [px]. */
+  readonly children?: (
+    place: { readonly x: number; readonly y: number; readonly layout: StageLayout } | null,
+  ) => ReactNode
+}
+
+/** The stove cut down its centre line, alive: what is changed, and what the air makes of it. */
+export const Stage = ({ editor, stove, selection, children }: StageProps) => {
+  const { place, size } = useSize()
+  const state = useCell(editor.state)
+  const live = useCell(stove.live)
+  const before = useCell(stove.before)
+  const opened = useCell(selection.opened)
+  const layout = useStageLayout(size, live, before, state.moving)
+  const scene = useMemo(() => createCell<Scene | null>(null), [])
+  const onScene = useCallback((drawn: Scene) => scene.set(drawn), [scene])
+  const at = useMemo(() => {
+    if (opened === null || layout === null || live === null) return null
+    const drawn = scene.get()
+    const handle = drawn === null ? undefined : handlesOf(drawn, 'mm').find(({ ref }) => sameRef(ref, opened))
+    return handle === undefined
+      ? null
+      : {
+          x: pixelX(layout.frame, handle.r * handle.side),
+          y: pixelY(layout.frame, handle.z),
+          layout,
+        }
+  }, [opened, layout, live, scene])
+  return (
+    <div className="stage" ref={place} data-moving={state.moving}>
+      {layout === null ? null : (
+        // biome-ignore lint/a11y/useSemanticElements: a picture with handles in it is no set of fields
+        <svg
+          width={layout.width}
+          height={layout.height}
+          viewBox={`0 0 ${layout.width} ${layout.height}`}
+          role="group"
+          aria-label={`${live?.stove.name ?? 'The stove'} cut down its centre line`}
+        >
+          <Picture live={stove.live} before={stove.before} layout={layout} onScene={onScene} />
+          <Grips editor={editor} scene={scene} layout={layout} selection={selection} />
+        </svg>
+      )}
+      {children?.(at)}
+    </div>
+  )
+}

@@ -1,0 +1,175 @@
+import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react'
+import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import { Above } from '../above/above.tsx'
+import { Answers } from '../answers/answers.tsx'
+import { useCell } from '../cell/useCell.ts'
+import { Course } from '../course/course.tsx'
+import { Choke } from '../findings/choke.tsx'
+import { Findings } from '../findings/findings.tsx'
+import { TurndownCurve } from '../findings/turndown.tsx'
+import { OpeningPanel } from '../section/openingPanel.tsx'
+import { Stage } from '../section/stage.tsx'
+import { conditionsOf } from '../solve/conditions.ts'
+import { AddRow } from './addRow.tsx'
+import { ConditionsPanel } from './conditionsPanel.tsx'
+import type { StoveEditor } from './editor.ts'
+import { createLiveStove } from './liveBurn.ts'
+import { createSelection } from './selection.ts'
+import { useNarrow } from './useNarrow.ts'
+import './stove.css'
+
+const Cautions = () => (
+  <section className="stove-cautions small" aria-label="Before you build or burn">
+    <h2>Before you build or burn</h2>
+    <ul>
+      {MAKING_CAUTIONS.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+    </ul>
+  </section>
+)
+
+interface Tab {
+  readonly name: string
+  readonly content: ReactNode
+}
+
+/** One thing at a time, by its word. */
+const Tabs = ({ tabs }: { readonly tabs: readonly Tab[] }) => {
+  const [shown, setShown] = useState(tabs[0]?.name ?? '')
+  const current = tabs.find(({ name }) => name === shown) ?? tabs[0]
+  return (
+    <div className="stove-tabs">
+      <div role="tablist" aria-label="About this stove" className="tab-words">
+        {tabs.map(({ name }, i) => (
+          <button
+            key={name}
+            type="button"
+            role="tab"
+            id={`tab-${i}`}
+            aria-controls={`tab-panel-${i}`}
+            aria-selected={name === current?.name}
+            tabIndex={name === current?.name ? 0 : -1}
+            data-weight="quiet"
+            onClick={() => setShown(name)}
+            onKeyDown={(event) => {
+              const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0
+              if (by === 0) return
+              const next = tabs[(i + by + tabs.length) % tabs.length]
+              if (next === undefined) return
+              setShown(next.name)
+              const sibling =
+                event.currentTarget.parentElement?.children[(i + by + tabs.length) % tabs.length]
+              if (sibling instanceof HTMLElement) sibling.focus()
+            }}
+          >
+            {name}
+          </button>
+        ))}
+      </div>
+      {tabs.map(({ name, content }, i) => (
+        <div
+          key={name}
+          role="tabpanel"
+          id={`tab-panel-${i}`}
+          aria-labelledby={`tab-${i}`}
+          hidden={name !== current?.name}
+        >
+          {name === current?.name ? content : null}
+        </div>
+      ))}
+    </div>
+  )
+}
+
+/** One stove in the hands of its maker: section, answers and burn, all of them at once alive. */
+export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
+  const conditions = useMemo(() => conditionsOf(editor.id), [editor])
+  const stove = useMemo(() => createLiveStove(editor.state, editor.parent, conditions), [editor, conditions])
+  const selection = useMemo(createSelection, [])
+  useEffect(() => stove.follow(), [stove])
+  const opened = useCell(selection.opened)
+  const before = useCell(stove.before)
+  const close = useCallback(() => selection.opened.set(null), [selection])
+  const narrow = useNarrow()
+  const panel = opened === null ? null : <OpeningPanel editor={editor} opening={opened} onClose={close} />
+
+  const stage = (
+    <Stage editor={editor} stove={stove} selection={selection}>
+      {(at) =>
+        narrow || panel === null || at === null ? null : (
+          <div
+            className="stage-panel"
+            style={{
+              left: Math.min(at.x + 34, at.layout.width - 292),
+              top: 8,
+              maxHeight: at.layout.height - 16,
+            }}
+          >
+            {panel}
+          </div>
+        )
+      }
+    </Stage>
+  )
+  const answers = <Answers editor={editor} stove={stove} />
+  const course = <Course stove={stove} />
+  const above = <Above editor={editor} conditions={conditions} selection={selection} />
+  const under = <ConditionsPanel editor={editor} conditions={conditions} />
+  const findings = <Findings editor={editor} selection={selection} />
+  const add = <AddRow editor={editor} selection={selection} />
+  const ghost =
+    before === null ? null : (
+      <p className="stage-ghost small muted">
+        <span aria-hidden="true" className="ghost-line" /> {before.name}, from which it comes
+      </p>
+    )
+
+  if (narrow)
+    return (
+      <div className="stove-bench stove-narrow">
+        <div className="stove-stage">
+          {stage}
+          {ghost}
+        </div>
+        {panel === null ? (
+          <Tabs
+            tabs={[
+              { name: 'Answers', content: answers },
+              { name: 'Burn', content: course },
+              { name: 'From above', content: above },
+              { name: 'Findings', content: findings },
+              { name: 'Air', content: <Choke stove={stove} /> },
+              { name: 'Turndown', content: <TurndownCurve editor={editor} stove={stove} /> },
+              { name: 'Weather', content: under },
+              { name: 'New row', content: add },
+            ]}
+          />
+        ) : (
+          panel
+        )}
+        <Cautions />
+      </div>
+    )
+  return (
+    <div className="stove-bench">
+      <div className="stove-stage">
+        {stage}
+        {ghost}
+      </div>
+      {answers}
+      <div className="stove-side">{above}</div>
+      <div className="stove-course">{course}</div>
+      <div className="stove-more">
+        <div>
+          {findings}
+          {add}
+        </div>
+        <Choke stove={stove} />
+        <TurndownCurve editor={editor} stove={stove} />
+        {under}
+      </div>
+      <Cautions />
+    </div>
+  )
+}
