@@ -51,14 +51,16 @@ export const drawFlame = (sheet: Sheet, frame: Frame, section: SectionGeometry, 
       return `C${at(s(belly), z + rise * 0.35)} ${at(s(radius * 0.42), z + rise * 0.7)} ${at(0, tip)}`
     const reach = Math.min(section.pot?.radius ?? 0, radius + left * SPREAD)
     const under = tip - Math.min(SHEET, rise * 0.4)
+    const neck = radius * 0.62
     return (
-      `C${at(s(belly), z + rise * 0.4)} ${at(s(radius * 0.9), under)} ${at(s((radius + reach) / 2), under)}` +
-      `Q${at(s(reach), under)} ${at(s(reach), tip - 1)}L${at(0, tip - 1)}`
+      `C${at(s(radius * 1.06), z + rise * 0.3)} ${at(s(neck), z + rise * 0.4)} ${at(s(neck), z + rise * 0.62)}` +
+      `C${at(s(neck), under)} ${at(s(radius * 1.1), under)} ${at(s(Math.max(neck, reach * 0.92)), under + 1)}` +
+      `Q${at(s(reach), under + 2)} ${at(s(reach), tip - 1)}L${at(0, tip - 1)}`
     )
   }
   const right = `M${at(radius, z)}${half(1)}L${at(0, z)}Z`
   const other = `M${at(-radius, z)}${half(-1)}L${at(0, z)}Z`
-  sheet.draw('path', { d: `${right}${other}`, fill: glow, opacity: 0.42 })
+  sheet.draw('path', { d: `${right}${other}`, fill: glow, opacity: 0.3 })
   sheet.draw('path', {
     d: `M${at(radius, z)}${half(1)}M${at(-radius, z)}${half(-1)}`,
     fill: 'none',

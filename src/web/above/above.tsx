@@ -1,6 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
 import { orThrow } from '#basis/problem.ts'
-import { formatQuantity } from '#basis/text/format.ts'
 import { damperFreeShare } from '#science/draft/damper.ts'
 import { placeParts } from '#stove/assembly/place.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
@@ -27,9 +26,9 @@ import './above.css'
 const SIDE = 300
 const MIDDLE = { x: SIDE / 2, y: SIDE / 2 }
 /** Radius of the outermost wall, of the damper round it and of the wind's track [px]. */
-const WALL = 92
-const BAND = 108
-const WIND = 132
+const WALL = 104
+const BAND = 119
+const WIND = 138
 
 const at = (radius: number, bearing: number): { readonly x: number; readonly y: number } => {
   const { x, y } = planPoint(radius, bearing)
@@ -222,7 +221,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
             }),
           )
           .at(0)
-  const openWords = free === undefined || free === null ? '' : `${formatQuantity(free, 'efficiency')} open`
+  const openWords = free === undefined || free === null ? '' : `${Math.round(100 * free)} % open`
   const arrow = at(WIND, wind.from)
   const tip = at(BAND + 4, wind.from)
   return (

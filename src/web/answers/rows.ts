@@ -46,8 +46,9 @@ const changed = (
 ): string | null => {
   if (name === undefined || now === null || then === null || then === undefined) return null
   const difference = now - then
-  if (Math.abs(difference) < SAME * Math.max(Math.abs(now), Math.abs(then))) return `as ${name}`
-  return `${text(Math.abs(difference))} ${difference > 0 ? words[0] : words[1]} than ${name}`
+  const told = text(Math.abs(difference))
+  const none = Math.abs(difference) < SAME * Math.max(Math.abs(now), Math.abs(then)) || !/[1-9]/.test(told)
+  return none ? `as ${name}` : `${told} ${difference > 0 ? words[0] : words[1]} than ${name}`
 }
 
 const MORE = ['more', 'less'] as const
@@ -139,14 +140,14 @@ export const answerRows = (
       {
         key: 'flame',
         caption: 'flame',
-        value: `${lengthIn(moment.flame.height, units)} high`,
+        value: `${lengthIn(Math.round(moment.flame.height * 1000) / 1000, metric)} high`,
         beside: `${figureIn(moment.temperature.flame, 'flameTemperature', units)}${moment.flame.strikesPot === true ? ', strikes the pot' : ''}`,
         band: null,
         change: changed(
           moment.flame.height,
           before?.moment?.flame.height,
           name,
-          (difference) => lengthIn(difference, metric),
+          (difference) => lengthIn(Math.round(difference * 1000) / 1000, metric),
           ['higher', 'lower'],
         ),
       },
@@ -174,7 +175,7 @@ export const answerRows = (
       value: figureParts(fuel.charge, 'mass', units)[0],
       beside: [
         figureParts(fuel.charge, 'mass', units)[1],
-        `${fuel.label}, ${formatQuantity(fuel.moisture, 'fuelMoisture')} water`,
+        `${fuel.label.split(',')[0]}, ${formatQuantity(fuel.moisture, 'fuelMoisture')} water`,
       ]
         .filter((text) => text !== null)
         .join(' · '),

@@ -2,6 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useS
 import { formatQuantity } from '#basis/text/format.ts'
 import { clockText } from '#craft/figure/scale.ts'
 import { useCell } from '../cell/useCell.ts'
+import { waterAt } from '../section/moment.ts'
 import { useSize } from '../section/useSize.ts'
 import { figureIn } from '../settings/inUnits.ts'
 import { type Units, units } from '../settings/settings.ts'
@@ -27,15 +28,17 @@ const PLAYED_IN = 14_000
 const PHASES = { lighting: 'lighting', 'wood gas': 'wood gas', char: 'char glows' } as const
 
 /** What holds at the time that is looked at. */
-const nowWords = ({ burn, at, step }: Live, inUnits: Units): string => {
+const nowWords = (live: Live, inUnits: Units): string => {
+  const { burn, at, step } = live
   const held = burn?.steps[step]
   if (burn === null || held === undefined) return ''
+  const water = waterAt(live)
   const one = inUnits === 'both' ? 'mm' : inUnits
   return [
     `${formatQuantity(Math.round(at / 10) * 10, 'timeAfterLighting')} after lighting`,
     PHASES[held.phase],
     figureIn(held.firepower, 'firepower', one),
-    at >= burn.boil.putOnAt ? `1 L at ${figureIn(held.water, 'waterTemperature', one)}` : null,
+    water === null ? null : `1 L at ${figureIn(water, 'waterTemperature', one)}`,
     `wall ${figureIn(held.hottestOuterWall, 'wallTemperature', one)}`,
   ]
     .filter((text) => text !== null)
@@ -141,23 +144,25 @@ const Scrubber = ({
     if (box !== undefined) stove.at.set(timeAt(strip, event.clientX - box.left))
   }
   const press = (event: KeyboardEvent): void => {
-    const go = (to: number): void => stove.at.set(Math.min(strip.until, Math.max(0, to)))
+    // Where it was sent last: keys come faster than answers.
+    const from = stove.at.get() ?? at
+    const go = (to: number): void => stove.at.set(Math.min(strip.until - 1, Math.max(0, to)))
     const by = event.shiftKey ? STRIDE : STEP
     const times = burn?.events.map(({ time }) => time) ?? []
     switch (event.key) {
       case 'ArrowRight':
       case 'ArrowUp':
-        go(at + by)
+        go(from + by)
         break
       case 'ArrowLeft':
       case 'ArrowDown':
-        go(at - by)
+        go(from - by)
         break
       case 'PageUp':
-        go(times.find((time) => time > at + 1) ?? strip.until)
+        go(times.find((time) => time > from + 1) ?? strip.until)
         break
       case 'PageDown':
-        go(times.findLast((time) => time < at - 1) ?? 0)
+        go(times.findLast((time) => time < from - 1) ?? 0)
         break
       case 'Home':
         go(0)

@@ -1,4 +1,3 @@
-import { formatQuantity } from '#basis/text/format.ts'
 import { scaleOf } from '#craft/figure/scale.ts'
 import { figureText } from '#craft/told/band.ts'
 import { turnPart } from '#stove/moves/whole.ts'
@@ -118,7 +117,7 @@ export const TurndownCurve = ({
                         editor.commit(move.label, move.change)
                       }}
                     >
-                      <span>{formatQuantity(free, 'efficiency')} open</span>
+                      <span>{Math.round(100 * free)} % open</span>
                       <span>{firepower === null ? 'goes out' : figureText(firepower, 'firepower')}</span>
                       <span className="muted">
                         {regime === null ? '' : COURSES[regime].name.toLowerCase()}

@@ -37,6 +37,16 @@ export interface LabelSide {
   readonly bottom: number
 }
 
+/** Height that labels take up one below the other [px]. */
+export const labelsHeight = (labels: readonly (readonly LabelLine[])[], width: number): number =>
+  labels.reduce(
+    (sum, lines) =>
+      sum +
+      GAP +
+      joined(lines, width).reduce((high, [first]) => high + SIZES[first?.weight ?? 'small'] * LEADING, 0),
+    -GAP,
+  )
+
 /** Words beside the section, none over another, each with a leader to its place. */
 export const drawLabels = (
   sheet: Sheet,

@@ -23,6 +23,8 @@ interface Gesture {
   readonly handle: Handle
   readonly file: StoveFile
   moved: boolean
+  /** What the last preview came to: a pointer that moves on within one millimetre changes nothing. */
+  last: string
 }
 
 /** A pointer that has moved less than this has only pressed [px]. */
@@ -51,6 +53,7 @@ export const Grip = memo(({ handle, x, y, scale, editor, open, pointed, onOpen, 
       handle,
       file: editor.state.get().file,
       moved: false,
+      last: '',
     }
   }
   const move = (event: PointerEvent<SVGGElement>): void => {
@@ -59,7 +62,9 @@ export const Grip = memo(({ handle, x, y, scale, editor, open, pointed, onOpen, 
     if (!held.moved && Math.hypot(event.clientX - held.startX, event.clientY - held.startY) < PRESS) return
     held.moved = true
     const made = moveOf(event, held)
-    if (made !== null) editor.preview(made.change)
+    if (made === null || made.label === held.last) return
+    held.last = made.label
+    editor.preview(made.change)
   }
   const up = (event: PointerEvent<SVGGElement>): void => {
     const held = gesture.current

@@ -1,9 +1,6 @@
-import { formatQuantity } from '#basis/text/format.ts'
 import type { AirPassage } from '#craft/section/airState.ts'
 import type { SectionLabel } from '#craft/section/labels.ts'
 import { figure, openingWords, partWords } from '#craft/section/wording.ts'
-import { damperFreeShare } from '#science/draft/damper.ts'
-import type { PlacedPart } from '#stove/assembly/place.ts'
 import type { Stove } from '#stove/model.ts'
 import { figureIn } from '../settings/inUnits.ts'
 import type { Units } from '../settings/settings.ts'
@@ -85,21 +82,4 @@ export const labelLinesFor = (
       weight: 'small' as const,
     })),
   ]
-}
-
-/** How much of a row a damper leaves free, in words; null where none covers it. */
-export const damperWordsOf = (
-  placed: readonly PlacedPart[],
-  part: string,
-  opening: string,
-): string | null => {
-  const host = placed.find(({ name }) => name === part)
-  const row = host?.part.openings.get(opening)
-  if (host === undefined || row?.kind !== 'row') return null
-  for (const band of placed) {
-    if (band.part.form !== 'band') continue
-    const share = damperFreeShare(row, host, band)
-    if (share !== null) return `${formatQuantity(share, 'efficiency')} open`
-  }
-  return null
 }

@@ -20,7 +20,7 @@ const UNLIT: MomentOn = { state: null, charShare: 1, flameHeight: 0, water: null
 const BOILING = 0.2
 
 /** Water of the pot between the ends of two steps [K]. */
-const waterAt = ({ burn, at, step }: Live): number | null => {
+export const waterAt = ({ burn, at, step }: Live): number | null => {
   const here = burn?.steps[step]
   if (burn === null || here === undefined || at < burn.boil.putOnAt) return null
   const from = burn.steps[step - 1]?.water ?? burn.boil.waterStart

@@ -57,7 +57,7 @@ const RowFields = ({ editor, opening: ref, tryMove }: PanelProps & { readonly tr
   return (
     <>
       <Stepper
-        name="Places round the can"
+        name="Places"
         text={String(written.count)}
         onLess={written.count <= 1 ? null : () => tryMove(countRow(file, ref, written.count - 1))}
         onMore={() => tryMove(countRow(file, ref, written.count + 1))}
@@ -68,7 +68,7 @@ const RowFields = ({ editor, opening: ref, tryMove }: PanelProps & { readonly tr
         }
       />
       <Stepper
-        name={`Height of the middle, from the ${written.from ?? 'bottom'}`}
+        name={`Middle, from the ${written.from ?? 'bottom'}`}
         text={written.height}
         onLess={() => tryMove(stepRow(stove, file, ref, written.from === 'top' ? 1 : -1))}
         onMore={() => tryMove(stepRow(stove, file, ref, written.from === 'top' ? -1 : 1))}
@@ -82,17 +82,17 @@ const RowFields = ({ editor, opening: ref, tryMove }: PanelProps & { readonly tr
       />
       <fieldset className="places">
         <legend>Drilled places</legend>
-        {Array.from({ length: written.count }, (_, i) => {
-          const out = written.leftOut?.includes(i + 1) === true
+        {Array.from({ length: written.count }, (_, i) => i + 1).map((position) => {
+          const out = written.leftOut?.includes(position) === true
           return (
             <button
-              key={i + 1}
+              key={position}
               type="button"
               aria-pressed={!out}
-              aria-label={`Place ${i + 1}`}
-              onClick={() => tryMove(toggleLeftOut(file, ref, i + 1))}
+              aria-label={`Place ${position}`}
+              onClick={() => tryMove(toggleLeftOut(file, ref, position))}
             >
-              {i + 1}
+              {position}
             </button>
           )
         })}
@@ -236,6 +236,15 @@ export const OpeningPanel = (props: PanelProps) => {
   const written = openingIn(file, ref)
   const tryMove: Try = (move) => setFault(attempt(editor, move))
   const gone = written === undefined
+  // Whoever works by keyboard goes on in the panel, and comes back to the handle.
+  useEffect(() => {
+    const from = document.activeElement
+    panel.current?.focus({ preventScroll: true })
+    panel.current?.scrollIntoView({ block: 'nearest' })
+    return () => {
+      if (from instanceof SVGElement && from.isConnected) from.focus({ preventScroll: true })
+    }
+  }, [])
   useEffect(() => {
     if (gone) onClose()
   }, [gone, onClose])
@@ -245,6 +254,7 @@ export const OpeningPanel = (props: PanelProps) => {
   return (
     <section
       ref={panel}
+      tabIndex={-1}
       className="opening-panel"
       aria-label={`${ref.opening} in ${ref.part}`}
       onKeyDown={(event) => {

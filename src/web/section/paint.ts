@@ -7,14 +7,14 @@ import { drawGhost } from '#craft/section/drawGhost.ts'
 import { drawHeat } from '#craft/section/drawHeat.ts'
 import { drawGround, drawRuler, rulerTop } from '#craft/section/drawRuler.ts'
 import { drawBeyond, drawPot, drawTin, type PotWater } from '#craft/section/drawTin.ts'
-import type { Frame } from '#craft/section/frame.ts'
+import { type Frame, pixelX, pixelY } from '#craft/section/frame.ts'
 import { byHeight } from '#craft/section/labels.ts'
 import type { Scene } from '#craft/section/scene.ts'
 import { openSheet, type Sheet } from '#craft/section/sheet.ts'
 import type { Theme } from '#craft/section/theme.ts'
 import { px } from '#craft/svg/element.ts'
 import type { Units } from '../settings/settings.ts'
-import { drawLabels } from './drawLabels.ts'
+import { drawLabels, labelsHeight } from './drawLabels.ts'
 import { labelLinesFor } from './labelWords.ts'
 import type { StageLayout } from './layout.ts'
 
@@ -53,6 +53,15 @@ export const paintBed = (theme: Theme, frame: Frame, bed: CutBed | null): string
   if (bed === null) return ''
   const sheet = openSheet(theme)
   drawBed(sheet, frame, bed, 'bed')
+  // Where the fuel was filled to: what is left of it has sunk.
+  if (bed.top < bed.filledTo - 0.5)
+    sheet.draw('path', {
+      d: `M${px(pixelX(frame, -bed.radius))} ${px(pixelY(frame, bed.filledTo))}H${px(pixelX(frame, bed.radius))}`,
+      fill: 'none',
+      stroke: theme.faint,
+      'stroke-width': 1,
+      'stroke-dasharray': '3 4',
+    })
   return inner(sheet)
 }
 
@@ -110,8 +119,29 @@ export const paintLabels = (theme: Theme, layout: StageLayout, scene: Scene, uni
     top: 6,
     bottom: frame.ground - 6,
   }
-  const left = [...scene.parts, ...scene.fuel.filter(({ size }) => size !== null)].sort(byHeight)
-  drawLabels(sheet, frame, say(left), { ...column, side: 'left', width: words.left })
+  const left = say([...scene.parts, ...scene.fuel.filter(({ size }) => size !== null)].sort(byHeight))
+  // Where the column is too short, what says least goes first: size codes, the second system, the fuel.
+  const shorter = [
+    left,
+    left.map(({ label, lines }) => ({ label, lines: lines.slice(0, units === 'both' ? 3 : 2) })),
+    left.map(({ label, lines }) => ({ label, lines: lines.slice(0, 2) })),
+    left
+      .filter(({ label }) => label.of === 'part')
+      .map(({ label, lines }) => ({ label, lines: lines.slice(0, 2) })),
+  ]
+  const fits = shorter.find(
+    (some) =>
+      labelsHeight(
+        some.map(({ lines }) => lines),
+        words.left,
+      ) <=
+      column.bottom - column.top,
+  )
+  drawLabels(sheet, frame, fits ?? (shorter.at(-1) as typeof left), {
+    ...column,
+    side: 'left',
+    width: words.left,
+  })
   drawLabels(sheet, frame, say(scene.openings), { ...column, side: 'right', width: words.right - 26 })
   return inner(sheet)
 }

@@ -82,7 +82,7 @@ export const ConditionsPanel = ({
   return (
     <section className="conditions" aria-label="Burnt with and in">
       <h3>Burnt with and in</h3>
-      <label className="condition">
+      <label className="condition condition-fuel">
         <span>Fuel</span>
         <select
           value={now.fuel ?? ''}
@@ -90,7 +90,7 @@ export const ConditionsPanel = ({
             set({ fuel: event.target.value === '' ? null : event.target.value, moisture: null })
           }
         >
-          <option value="">as the stove says: {stove.fuel.own?.name ?? own}</option>
+          <option value="">as it says: {stove.fuel.own?.name ?? own}</option>
           {[...fuelTable].map(([key, { label }]) => (
             <option key={key} value={key}>
               {label}

@@ -91,6 +91,7 @@ const liveOf = (
 
 /** Follows a stove and its conditions with the burn that belongs to them. */
 export const createLiveStove = (
+  document: string,
   state: Cell<StoveState>,
   parent: Cell<Parent | null>,
   conditions: Cell<Conditions>,
@@ -177,7 +178,8 @@ export const createLiveStove = (
       const value = answer.ok ? answer.value : null
       const burnt = value?.kind === 'burn' ? value : null
       before.set({
-        name: from.name,
+        // A stove that was edited since stands before its own last revision.
+        name: from.document === document ? 'its last revision' : from.name,
         stove: from.stove,
         burn: burnt?.burn ?? null,
         moment: burnt?.moment ?? null,

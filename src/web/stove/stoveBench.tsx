@@ -14,8 +14,8 @@ import { AddRow } from './addRow.tsx'
 import { ConditionsPanel } from './conditionsPanel.tsx'
 import type { StoveEditor } from './editor.ts'
 import { createLiveStove } from './liveBurn.ts'
+import { useNarrow, useWide } from './roomFor.ts'
 import { createSelection } from './selection.ts'
-import { useNarrow } from './useNarrow.ts'
 import './stove.css'
 
 const Cautions = () => (
@@ -85,13 +85,17 @@ const Tabs = ({ tabs }: { readonly tabs: readonly Tab[] }) => {
 /** One stove in the hands of its maker: section, answers and burn, all of them at once alive. */
 export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   const conditions = useMemo(() => conditionsOf(editor.id), [editor])
-  const stove = useMemo(() => createLiveStove(editor.state, editor.parent, conditions), [editor, conditions])
+  const stove = useMemo(
+    () => createLiveStove(editor.id, editor.state, editor.parent, conditions),
+    [editor, conditions],
+  )
   const selection = useMemo(createSelection, [])
   useEffect(() => stove.follow(), [stove])
   const opened = useCell(selection.opened)
   const before = useCell(stove.before)
   const close = useCallback(() => selection.opened.set(null), [selection])
   const narrow = useNarrow()
+  const wide = useWide()
   const panel = opened === null ? null : <OpeningPanel editor={editor} opening={opened} onClose={close} />
 
   const stage = (
@@ -101,7 +105,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
           <div
             className="stage-panel"
             style={{
-              left: Math.min(at.x + 34, at.layout.width - 292),
+              left: Math.max(0, Math.min(at.x + 34, at.layout.width - 340)),
               top: 8,
               maxHeight: at.layout.height - 16,
             }}
@@ -121,7 +125,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   const ghost =
     before === null ? null : (
       <p className="stage-ghost small muted">
-        <span aria-hidden="true" className="ghost-line" /> {before.name}, from which it comes
+        <span aria-hidden="true" className="ghost-line" /> {before.name}
       </p>
     )
 
@@ -158,7 +162,10 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
         {ghost}
       </div>
       {answers}
-      <div className="stove-side">{above}</div>
+      <div className="stove-side">
+        {above}
+        {wide ? under : null}
+      </div>
       <div className="stove-course">{course}</div>
       <div className="stove-more">
         <div>
@@ -167,7 +174,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
         </div>
         <Choke stove={stove} />
         <TurndownCurve editor={editor} stove={stove} />
-        {under}
+        {wide ? null : under}
       </div>
       <Cautions />
     </div>
