@@ -1,3 +1,4 @@
+import './cautions.css'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 
 /** They stand on every screen that says cut, build or burn. */

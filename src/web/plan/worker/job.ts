@@ -3,8 +3,10 @@ import type { Artefact } from '#compose/artefact/artefacts.ts'
 import type { ArtefactFile } from '#compose/artefact/file.ts'
 import type { MakingWish } from '#compose/artefact/wish.ts'
 import type { Arrangement } from '#craft/solid/arrange.ts'
-import type { Stove } from '#stove/model.ts'
+import type { Bit, Stove } from '#stove/model.ts'
+import type { ShelfCan, StartChoice } from '#stove/start/choice.ts'
 import type { SpaceScene } from '../../space/scene.ts'
+import type { PossibleStarts, StartShown } from '../../startStove/work.ts'
 
 /** A page of the plan, to be looked at. */
 export interface PlanPage {
@@ -39,6 +41,17 @@ export interface Jobs {
   }
   readonly space: { readonly wish: SpaceWish; readonly done: SpaceScene }
   /** The same as a drawing, for a device that shows nothing in space. */
+  /** A stove from two cans, or why there is none. */
+  readonly start: { readonly wish: StartChoice; readonly done: StartShown }
+  /** What could be made of a whole shelf. */
+  readonly starts: {
+    readonly wish: {
+      readonly cans: readonly ShelfCan[]
+      readonly bits: readonly Bit[]
+      readonly fuel: string
+    }
+    readonly done: PossibleStarts
+  }
   readonly drawn: { readonly wish: SpaceWish & { readonly dark: boolean }; readonly done: string }
 }
 

@@ -8,6 +8,7 @@ import { planPdf } from '#craft/plan/plan.ts'
 import { sheetSvg } from '#craft/sheet/sheetSvg.ts'
 import planScript from '../../../page/plan.js?raw'
 import { drawnView, spaceScene } from '../../space/solids.ts'
+import { possibleStarts, startShown } from '../../startStove/work.ts'
 import { version } from '../../version.ts'
 import { loadFonts, loadKernel, loadPainter } from './assets.ts'
 import type { JobName, Jobs, Request, Word } from './job.ts'
@@ -58,6 +59,8 @@ const WORK: { readonly [N in JobName]: Work<N> } = {
     return asOne(await place.make(artefact), stem, wish.date)
   },
   space: async (wish) => spaceScene(await loadKernel(), wish),
+  start: async (choice) => startShown(choice),
+  starts: async ({ cans, bits, fuel }, tell) => possibleStarts(cans, bits, fuel, tell),
   drawn: async (wish) => drawnView(await loadKernel(), wish),
 }
 

@@ -1,0 +1,253 @@
+import { useCallback, useEffect, useMemo, useState } from 'react'
+import { long } from '#basis/text/bothUnits.ts'
+import { fuelTable } from '#science/fuel/table.ts'
+import { readPotItem } from '#stove/document/shelfItem.ts'
+import type { StartChoice } from '#stove/start/choice.ts'
+import { useCell } from '../cell/useCell.ts'
+import { ScopedSvg } from '../plan/scopedSvg.tsx'
+import { planHand } from '../plan/useMaking.ts'
+import { Link } from '../routes/link.tsx'
+import { theme } from '../settings/settings.ts'
+import { shelfItems } from '../shelf/items.ts'
+import { shelfOf } from '../shelf/shelfOf.ts'
+import { layOnBench } from './newStove.ts'
+import { shelfCans } from './shelfCans.ts'
+import { startWish } from './wish.ts'
+import type { StartShown } from './work.ts'
+
+const ASIDE = '(none)'
+
+interface State {
+  readonly shown: StartShown | null
+  readonly busy: boolean
+  readonly sentence: string | null
+}
+
+const useStart = (choice: StartChoice | null): State => {
+  const [state, setState] = useState<State>({ shown: null, busy: false, sentence: null })
+  useEffect(() => {
+    if (choice === null) {
+      setState({ shown: null, busy: false, sentence: null })
+      return
+    }
+    const abort = new AbortController()
+    setState((before) => ({ ...before, busy: true }))
+    const wait = setTimeout(async () => {
+      const outcome = await planHand().run('start', choice, { signal: abort.signal })
+      if (outcome.kind === 'done') setState({ shown: outcome.done, busy: false, sentence: null })
+      else if (outcome.kind === 'failed') setState({ shown: null, busy: false, sentence: outcome.sentence })
+    }, 150)
+    return () => {
+      clearTimeout(wait)
+      abort.abort()
+    }
+  }, [choice])
+  return state
+}
+
+interface PickProps {
+  readonly label: string
+  readonly value: string
+  readonly names: readonly (readonly [value: string, words: string])[]
+  readonly onPick: (value: string) => void
+}
+
+const Pick = ({ label, value, names, onPick }: PickProps) => (
+  <label className="start-pick">
+    {label}
+    <select value={value} onChange={(event) => onPick(event.target.value)}>
+      {names.map(([key, words]) => (
+        <option key={key} value={key}>
+          {words}
+        </option>
+      ))}
+    </select>
+  </label>
+)
+
+const Shown = ({ shown, dark }: { readonly shown: StartShown; readonly dark: boolean }) => {
+  const { started, pictures } = shown
+  if (started.kind === 'cannot') return <p className="start-said">{started.sentence}</p>
+  const warns = started.findings.filter(({ severity }) => severity === 'warn')
+  const { holding, floor } = started.start.way
+  return (
+    <div className="start-shown">
+      {pictures === null ? null : (
+        <ScopedSvg svg={dark ? pictures.dark : pictures.light} className="start-picture" />
+      )}
+      <div>
+        <p className={started.burn.clean ? 'start-good' : 'start-said'}>{started.burn.sentence}</p>
+        <p>
+          The fuel can is held {holding}; the fuel lies on{' '}
+          {floor === 'its own' ? 'its own drilled floor' : floor}.
+        </p>
+        <ul>
+          {Object.entries(started.file.parts).flatMap(([part, { openings }]) =>
+            Object.entries(openings ?? {}).flatMap(([name, opening]) =>
+              opening.kind === 'row' && 'bit' in opening.hole && opening.duty !== 'fixing'
+                ? [
+                    <li key={`${part} ${name}`}>
+                      {part}: {opening.count} holes of {opening.hole.bit} ({opening.duty})
+                    </li>,
+                  ]
+                : [],
+            ),
+          )}
+        </ul>
+        {warns.map((finding) => (
+          <p key={finding.sentence} className="start-said">
+            {finding.sentence} {finding.fix}
+          </p>
+        ))}
+        <p className="muted small">
+          A prediction, no measurement. Rows are sized by area: change anything once it lies on the bench.
+        </p>
+      </div>
+    </div>
+  )
+}
+
+/** A stove from two cans of the shelf: which stands outside, which holds the fuel, and what goes with them. */
+export const FromTwoCans = () => {
+  const { items, loading } = useCell(shelfItems)
+  const dark = useCell(theme) === 'dark'
+  const wish = useCell(startWish)
+  const [name, setName] = useState('')
+  const [stand, setStand] = useState(ASIDE)
+  const [damper, setDamper] = useState(true)
+  const [fuel, setFuel] = useState('wood-chips')
+  const [pot, setPot] = useState(ASIDE)
+  const [refusal, setRefusal] = useState<string | null>(null)
+  const [laying, setLaying] = useState(false)
+  const cans = useMemo(() => shelfCans(items), [items])
+  const { bits } = useMemo(() => shelfOf(items), [items])
+  const pots = useMemo(
+    () =>
+      items.flatMap((item) => {
+        if (item.kind !== 'pot' || item.value === null) return []
+        const read = readPotItem(item.value)
+        return read.ok ? [{ name: item.name, diameter: read.value.diameter }] : []
+      }),
+    [items],
+  )
+  const of = useCallback((wanted: string) => cans.find((can) => can.name === wanted) ?? null, [cans])
+  const [outer, inner] = [of(wish.outer), of(wish.inner)]
+  const suggested = outer === null || inner === null ? '' : `${outer.name} and ${inner.name}`.slice(0, 80)
+
+  const choice = useMemo<StartChoice | null>(
+    () =>
+      outer === null || inner === null || outer === inner
+        ? null
+        : {
+            name: name.trim() === '' ? suggested : name.trim(),
+            outer,
+            inner,
+            potStand: of(stand),
+            damper,
+            bits,
+            fuel,
+            potDiameter: pots.find((one) => one.name === pot)?.diameter ?? null,
+          },
+    [name, suggested, outer, inner, of, stand, damper, bits, fuel, pots, pot],
+  )
+  const { shown, busy, sentence } = useStart(choice)
+
+  if (loading) return <p role="status">Looking on the shelf …</p>
+  if (cans.length < 2)
+    return (
+      <p>
+        {cans.length === 0 ? 'There is no can on the shelf.' : 'There is one can on the shelf; it takes two.'}{' '}
+        <Link to={{ at: 'shelf' }}>Measure {cans.length === 0 ? 'two cans' : 'another'} first</Link>.
+      </p>
+    )
+  const listed = cans.map(
+    (can) =>
+      [
+        can.name,
+        `${can.name}, ${long(can.can.seamDiameter.value)} by ${long(can.can.height.value)}`,
+      ] as const,
+  )
+  const started = shown?.started.kind === 'started' ? shown.started : null
+  return (
+    <form
+      className="start-form"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (started === null || busy) return
+        setLaying(true)
+        void layOnBench(started.file, `Started from ${wish.outer} and ${wish.inner} of the shelf.`).then(
+          (said) => {
+            setLaying(false)
+            setRefusal(said)
+          },
+        )
+      }}
+    >
+      <div className="start-choices">
+        <Pick
+          label="Outside"
+          value={wish.outer}
+          names={[['', 'choose a can …'], ...listed]}
+          onPick={(value) => startWish.update((before) => ({ ...before, outer: value }))}
+        />
+        <Pick
+          label="Inside it, for the fuel"
+          value={wish.inner}
+          names={[['', 'choose a can …'], ...listed]}
+          onPick={(value) => startWish.update((before) => ({ ...before, inner: value }))}
+        />
+        <Pick
+          label="Pot stand"
+          value={stand}
+          names={[[ASIDE, 'none: the pot stands on screws'], ...listed]}
+          onPick={setStand}
+        />
+        <label className="start-tick">
+          <input type="checkbox" checked={damper} onChange={(event) => setDamper(event.target.checked)} />A
+          damper: a band that turns over the intake
+        </label>
+        <Pick
+          label="Fuel"
+          value={fuel}
+          names={[...fuelTable.values()].map(({ key, label }) => [key, label] as const)}
+          onPick={setFuel}
+        />
+        <Pick
+          label="Pot"
+          value={pot}
+          names={[
+            [ASIDE, 'one that suits the cans'],
+            ...pots.map((one) => [one.name, `${one.name}, ${long(one.diameter)}`] as const),
+          ]}
+          onPick={setPot}
+        />
+        <label className="start-pick">
+          Name
+          <input
+            value={name}
+            placeholder={suggested}
+            maxLength={80}
+            onChange={(event) => setName(event.target.value)}
+          />
+        </label>
+      </div>
+      <div className="start-result" aria-live="polite" aria-busy={busy}>
+        {outer !== null && outer === inner ? (
+          <p className="start-said">A can cannot stand in itself: choose two.</p>
+        ) : choice === null ? (
+          <p className="muted">Choose two cans, and a stove of them is laid out here.</p>
+        ) : sentence !== null ? (
+          <p className="start-said">{sentence}</p>
+        ) : shown === null ? (
+          <p className="muted">Laying it out …</p>
+        ) : (
+          <Shown shown={shown} dark={dark} />
+        )}
+        {refusal === null ? null : <p className="start-said">{refusal}</p>}
+        <button type="submit" data-weight="main" disabled={started === null || busy || laying}>
+          Lay it on the bench
+        </button>
+      </div>
+    </form>
+  )
+}
