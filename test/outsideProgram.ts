@@ -21,7 +21,8 @@ const PROGRAMS = {
   mutool: { probe: ['-v'], debian: 'mupdf-tools' },
   admesh: { probe: ['--version'], debian: 'admesh' },
   python3: { probe: ['--version'], debian: 'python3' },
-  // Debian's own Python: ezdxf is installed for no other.
+  // Debian's own Python: these are installed for no other.
+  scipy: { command: '/usr/bin/python3', probe: ['-c', 'import scipy'], debian: 'python3-scipy' },
   ezdxf: { command: '/usr/bin/python3', probe: ['-c', 'import ezdxf'], debian: 'python3-ezdxf' },
 } as const satisfies Readonly<Record<string, Program>>
 

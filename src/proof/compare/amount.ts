@@ -80,6 +80,35 @@ const figuresOf = (values: readonly number[], doubt: number): readonly string[] 
   return lost ? values.map((value) => toStep(value, step / 10)) : figures
 }
 
+/** The same values in one system of units. */
+interface InOne {
+  readonly unit: string
+  readonly figures: readonly string[]
+}
+
+/** In the first system, and in the second where the trade has two. */
+const inEach = (
+  of: Amount,
+  values: readonly number[],
+  doubt: number,
+  difference: boolean,
+): readonly InOne[] => {
+  const { symbol, times: by, other } = shownOf(of)
+  const one = (unit: string, scale: number): InOne => ({
+    unit: difference && unit === '%' ? 'points' : unit,
+    figures: figuresOf(
+      values.map((value) => value * scale),
+      doubt * scale,
+    ),
+  })
+  return [one(symbol, by), ...(other === null ? [] : [one(other.symbol, by * other.times)])]
+}
+
+const bracketed = ([first = '', second]: readonly string[]): string =>
+  second === undefined ? first : `${first} (${second})`
+
+const withUnit = (figure: string, unit: string): string => (unit === '' ? figure : `${figure} ${unit}`)
+
 /** Figures in both systems, joined by `join`: `0.2 and 3.6 min`, `5 and 12 g (0.18 and 0.42 oz)`. */
 const inBoth = (
   of: Amount,
@@ -87,19 +116,13 @@ const inBoth = (
   doubt: number,
   join: string,
   difference: boolean,
-): string => {
-  const { symbol, times: by, other } = shownOf(of)
-  const one = (unit: string, scale: number): string => {
-    const figures = figuresOf(
-      values.map((value) => value * scale),
-      doubt * scale,
-    )
-    const same = figures.every((figure) => figure === figures[0])
-    const text = same ? (figures[0] as string) : figures.join(join)
-    return unit === '' ? text : `${text} ${difference && unit === '%' ? 'points' : unit}`
-  }
-  return other === null ? one(symbol, by) : `${one(symbol, by)} (${one(other.symbol, by * other.times)})`
-}
+): string =>
+  bracketed(
+    inEach(of, values, doubt, difference).map(({ unit, figures }) => {
+      const same = figures.every((figure) => figure === figures[0])
+      return withUnit(same ? (figures[0] as string) : figures.join(join), unit)
+    }),
+  )
 
 /** A value as finely as its `doubt` deserves: `7.4 min`, `182 W (620 Btu/h)`, `23.1 %`. */
 export const amountText = (of: Amount, value: number, doubt: number): string =>
@@ -108,6 +131,14 @@ export const amountText = (of: Amount, value: number, doubt: number): string =>
 /** How far two values lie apart: `1.9 min`, `3.1 points` of a share. */
 export const differenceText = (of: Amount, value: number, doubt: number): string =>
   inBoth(of, [value], doubt, '', true)
+
+/** Both ends of what a difference may be, written to one step: `1.2 min` and `0.02 min`. */
+export const endTexts = (of: Amount, low: number, high: number, doubt: number): readonly [string, string] => {
+  const each = inEach(of, [Math.abs(low), Math.abs(high)], doubt, true)
+  const end = (i: 0 | 1): string =>
+    bracketed(each.map(({ unit, figures }) => withUnit(figures[i] ?? '', unit)))
+  return [end(0), end(1)]
+}
 
 /** From one difference to another: `0.2 and 3.6 min` for `join` “ and ”. */
 export const spanText = (of: Amount, low: number, high: number, join: string, doubt: number): string =>

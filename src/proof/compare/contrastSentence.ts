@@ -1,5 +1,5 @@
 import type { Difference } from '#proof/statistics/difference.ts'
-import { amountText, differenceText, roundsToNothing, spanText } from './amount.ts'
+import { amountText, differenceText, endTexts, roundsToNothing, spanText } from './amount.ts'
 import { blockWords } from './method.ts'
 import { metricWords } from './metricWords.ts'
 import type { ComparedMetric, Method, MoreBurns, VariantFigures, Verdict } from './model.ts'
@@ -65,7 +65,8 @@ export const contrastSentence = (told: Told, difference: Difference | null, verd
   if (verdict === 'alike')
     return `${quoted(variant.variant)} and ${quoted(against.variant)} are as good as alike in ${words.noun}: with ${withBurns(told)}, the true difference is most likely less than ${differenceText(metric, Math.max(Math.abs(low), Math.abs(high)), doubt)}, within the ${Math.round(100 * marginShare)} % that matter.`
   if (verdict === 'open') {
-    const anywhere = `from ${differenceText(metric, Math.abs(low), doubt)} ${words.lessWord} to ${differenceText(metric, Math.abs(high), doubt)} ${words.moreWord}`
+    const [least, most] = endTexts(metric, low, high, doubt)
+    const anywhere = `from ${least} ${words.lessWord} to ${most} ${words.moreWord}`
     return roundsToNothing(metric, value, doubt)
       ? `On average ${quoted(variant.variant)} and ${quoted(against.variant)} come out the same in ${words.noun}; with ${withBurns(told)}, the truth may be anything ${anywhere}.`
       : `It looks as if ${clause(told, value, doubt)}, but that may be luck: with ${withBurns(told)}, the truth may be anything ${anywhere}.`
