@@ -6,7 +6,6 @@ type Words = readonly [key: string, name: string, lessWord: string, moreWord: st
 /** Metrics that the model has an answer to. */
 const METRICS: readonly Words[] = [
   ['timeToBoil', 'time to boil', 'shorter', 'longer'],
-  ['fuelBurnt', 'fuel burnt', 'less', 'more'],
   ['burningRate', 'burning rate', 'slower', 'faster'],
   ['firepower', 'firepower', 'weaker', 'stronger'],
   ['usefulPower', 'heat into the water', 'less', 'more'],
