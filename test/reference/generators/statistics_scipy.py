@@ -87,6 +87,10 @@ def chi_square():
     return [[x, df, float(stats.chi2.sf(x, df))] for x in (1e-3, 0.4, 2, 7.5, 30, 160) for df in (1, 2, 5, 11, 90)]
 
 
+def binomial_tail():
+    return [[k, n, p, float(stats.binom.sf(k - 1, n, p))] for n in (1, 4, 24, 200) for k in (0, 1, 3, 9, 24) if k <= n for p in (0.1, 0.5)]
+
+
 def bartlett():
     """Spreads of several groups, alike and unlike."""
     own = np.random.default_rng(1937)
@@ -229,6 +233,6 @@ OUT.write_text(json.dumps({
     "studentWithin": student_within(), "fisher": fisher(), "studentizedRange": studentized_range(),
     "studentizedRangeQuantile": studentized_range_quantile(), "noncentralT": noncentral_t(),
     "comparisons": comparisons(), "lines": lines(), "blocked": blocked(),
-    "publishedHalfWidths": published_intervals(), "chiSquare": chi_square(), "bartlett": bartlett(),
+    "publishedHalfWidths": published_intervals(), "chiSquare": chi_square(), "bartlett": bartlett(), "binomialTail": binomial_tail(),
     "layouts": layouts(),
 }, indent=1, allow_nan=False) + "\n")
