@@ -1,0 +1,58 @@
+import type { StoveFile } from '#stove/document/schema.ts'
+import { assemblyDifferences } from './assembly.ts'
+import { partDifferences } from './part.ts'
+import { type Difference, lengthChange, plainChange } from './words.ts'
+
+export type { Difference } from './words.ts'
+
+const fuelName = ({ kind, own }: StoveFile['fuel']): string => own?.name ?? kind ?? ''
+
+const fuelDifferences = (before: StoveFile['fuel'], after: StoveFile['fuel']): readonly Difference[] => {
+  const said = (what: string): Difference => ({ part: null, opening: null, subject: 'fuel', what })
+  const [was, is] = [fuelName(before), fuelName(after)]
+  const changes = [
+    was === is
+      ? JSON.stringify(before.own) === JSON.stringify(after.own)
+        ? null
+        : `${is} measured anew`
+      : `${was} → ${is}`,
+    lengthChange(before.level, after.level, 'fuelLevel', ['filled', 'higher', 'lower']),
+    plainChange('moisture', before.moisture ?? 'as usual', after.moisture ?? 'as usual'),
+    plainChange('fines', before.fines ?? 'none', after.fines ?? 'none'),
+    plainChange('packing', before.packing ?? 'tipped', after.packing ?? 'tipped'),
+  ]
+  return changes.flatMap((what) => (what === null ? [] : [said(what)]))
+}
+
+const potDifferences = (before: StoveFile['pot'], after: StoveFile['pot']): readonly Difference[] => {
+  const said = (what: string): Difference => ({ part: null, opening: null, subject: 'pot', what })
+  if (before === undefined && after === undefined) return []
+  if (before === undefined) return [said(`a pot of ${after?.diameter}`)]
+  if (after === undefined) return [said('no pot any more')]
+  const changes = [
+    lengthChange(before.diameter, after.diameter, 'potDiameter', ['', 'wider', 'narrower']),
+    lengthChange(before.gap ?? '0 mm', after.gap ?? '0 mm', 'potGap', [
+      'stands',
+      'higher over the rim',
+      'lower over the rim',
+    ]),
+  ]
+  return changes.flatMap((what) => (what === null ? [] : [said(what)]))
+}
+
+/**
+ * What a maker changed from one stove file to another, thing by thing, in the words of whoever made it: part and opening by
+ * their own names, what was written before and after. Nothing that only reads differently (`16 mm` for `0.016 m`) is told.
+ */
+export const stoveDifference = (before: StoveFile, after: StoveFile): readonly Difference[] => [
+  ...partDifferences(before.parts, after.parts),
+  ...assemblyDifferences(before, after),
+  ...fuelDifferences(before.fuel, after.fuel),
+  ...potDifferences(before.pot, after.pot),
+  ...((before.about ?? '') === (after.about ?? '')
+    ? []
+    : [{ part: null, opening: null, subject: 'remarks', what: 'rewritten' }]),
+]
+
+/** A difference as one line: `shell, intake: 12 → 14 holes`. */
+export const differenceLine = ({ subject, what }: Difference): string => `${subject}: ${what}`
