@@ -58,13 +58,9 @@ const rowChanges = (
   walls: readonly [number | null, number | null],
 ): readonly (string | null)[] => {
   const [was, is] = [holeWords(before.hole), holeWords(after.hole)]
-  const windows = 'window' in after.hole ? (['window', 'windows'] as const) : (['hole', 'holes'] as const)
+  const word = 'slit' in after.hole ? 'slit' : 'window' in after.hole ? 'window' : 'hole'
   return [
-    countChange(
-      before.count,
-      after.count,
-      ...('slit' in after.hole ? (['slit', 'slits'] as const) : windows),
-    ),
+    countChange(before.count, after.count, word, `${word}s`),
     was === is && JSON.stringify(before.hole) === JSON.stringify(after.hole)
       ? null
       : was === is
