@@ -266,15 +266,19 @@ const ahead = (name: CallName | UploadName, request: unknown): DocumentHead | nu
 }
 
 /** A revision that is on its way is as good as one that was seen. */
+export const keepRevision = async (revision: Omit<Revision, 'hash'>): Promise<void> => {
+  const { keep } = await station()
+  await keep.put('revisions', { ...revision, hash: '' })
+}
+
+/** What a call will make is shown, and can be opened, before the workshop has heard of it. */
 const keepAhead = async (keep: Keep, name: CallName | UploadName, request: unknown): Promise<void> => {
   const head = ahead(name, request)
   if (head !== null) await learn(keep, [head])
-  if (name !== 'create' && name !== 'save') return
-  const { act, wanted } = request as RequestOf<'create'> & RequestOf<'save'>
-  const { revision: id, text, note } = wanted
-  const document = name === 'create' ? wanted.id : wanted.document
-  const parents = wanted.parents ?? (name === 'save' ? [wanted.base] : [])
-  await keep.put('revisions', { id, document, parents, text, note, hash: '', created: act.at })
+  if (name !== 'create') return
+  const { act, wanted } = request as RequestOf<'create'>
+  const { id: document, revision: id, text, note, parents = [] } = wanted
+  await keepRevision({ id, document, parents, text, note, created: act.at })
 }
 
 const layIn = async (
