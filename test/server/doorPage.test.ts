@@ -8,11 +8,12 @@ import { join } from 'node:path'
 import { stripVTControlCharacters } from 'node:util'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { launch, newContext } from '#scripts/openBench/browser.ts'
 import { qrLetters } from '#server/door/picture.ts'
 import type { Invitation } from '#wire/door.ts'
 import { needs } from '../outsideProgram.ts'
 import { value } from '../store/acts.ts'
-import { axeViolations, launch, newContext, sidewaysScroll } from '../web/harness/browser.ts'
+import { axeViolations, sidewaysScroll } from '../web/harness/page.ts'
 import { clientOf, houseOrigin, openRig, type Rig } from './rig.ts'
 
 let folder: string

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { ask, benchRig } from '../harness/benchTest.ts'
-import { until } from '../harness/browser.ts'
+import { until } from '../harness/page.ts'
 
 const rig = benchRig()
 

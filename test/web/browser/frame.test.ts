@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { benchRig, stoveNamed } from '../harness/benchTest.ts'
-import { axeViolations, sidewaysScroll, until } from '../harness/browser.ts'
+import { axeViolations, sidewaysScroll, until } from '../harness/page.ts'
 
 const rig = benchRig()
 

@@ -1,8 +1,10 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, beforeEach } from 'vitest'
+import { type Complaints, type ContextWish, launch, newContext } from '#scripts/openBench/browser.ts'
+import { type BenchServer, startServer } from '#scripts/openBench/server.ts'
 import { needs } from '../../outsideProgram.ts'
-import { type Complaints, type ContextWish, launch, newContext } from './browser.ts'
-import { type BenchServer, startServer } from './server.ts'
+
+export { ask, stoveNamed } from '#scripts/openBench/ask.ts'
 
 export interface BenchRig {
   /** The bench of this file of tests, with the demo in it. */
@@ -59,35 +61,4 @@ export const benchRig = ({ guide = false } = {}): BenchRig => {
       return { page: await another(path), context, complaints, another }
     },
   }
-}
-
-/** Asks the server itself, past any page. */
-export const ask = async <T>(server: BenchServer, name: string, request: unknown = {}): Promise<T> => {
-  const response = await fetch(new URL(`/api/${name}`, server.address), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(request),
-  })
-  const said = (await response.json()) as {
-    readonly ok: boolean
-    readonly value: T
-    readonly refusal?: { readonly sentence: string }
-  }
-  if (!said.ok) throw new Error(said.refusal?.sentence)
-  return said.value
-}
-
-interface Head {
-  readonly id: string
-  readonly kind: string
-  readonly name: string
-}
-
-/** The document of a stove of that name. */
-export const stoveNamed = async (server: BenchServer, name: string): Promise<string> => {
-  const found = (await ask<readonly Head[]>(server, 'list')).find(
-    (head) => head.kind === 'stove' && head.name === name,
-  )
-  if (found === undefined) throw new Error(`There is no stove ${name}`)
-  return found.id
 }

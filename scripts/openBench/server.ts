@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { buildOnce } from './build.ts'
 
-const main = join(import.meta.dirname, '..', '..', '..', 'src', 'cli', 'main.ts')
+const main = join(import.meta.dirname, '..', '..', 'src', 'cli', 'main.ts')
 
 export interface BenchServer {
   /** `http://127.0.0.1:41234/` */

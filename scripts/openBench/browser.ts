@@ -1,7 +1,4 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
-import { expect } from 'vitest'
+import { type Browser, type BrowserContext, chromium } from 'playwright-core'
 
 const FLAGS = [
   '--no-sandbox',
@@ -39,7 +36,7 @@ const EXPECTED =
   /Failed to load resource: net::ERR_|with a status of 4(?!04)|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
 
 /** A machine under load is slow; what is not there after this does not come. [ms] */
-const PATIENCE = 12_000
+export const PATIENCE = 12_000
 
 /** A browser of its own: nothing shared with another but the machine. */
 export const newContext = async (
@@ -65,34 +62,3 @@ export const newContext = async (
   })
   return { context, complaints }
 }
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-interface AxeResult {
-  readonly violations: readonly {
-    readonly id: string
-    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[]
-  }[]
-}
-
-/** What axe finds wrong with a page as it stands, WCAG 2.2 AA and good practice. */
-export const axeViolations = async (page: Page): Promise<readonly string[]> => {
-  await page.evaluate(AXE)
-  const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResult
-  return found.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 200)} ${failureSummary ?? ''}`),
-  )
-}
-
-/**
- * Waits until an expression in the page is true. The page's policy forbids what `page.waitForFunction` does with one.
- */
-export const until = async (page: Page, expression: string): Promise<void> => {
-  await expect.poll(() => page.evaluate(expression), { timeout: PATIENCE, message: expression }).toBe(true)
-}
-
-/** Nothing of the page reaches over its right edge. */
-export const sidewaysScroll = (page: Page): Promise<number> =>
-  page.evaluate(
-    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
-  ) as Promise<number>

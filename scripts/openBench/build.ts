@@ -1,9 +1,9 @@
 import { mkdirSync, rmdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
-import { buildBench } from '#scripts/build/bench.ts'
+import { buildBench } from '../build/bench.ts'
 
-const root = join(import.meta.dirname, '..', '..', '..')
+const root = join(import.meta.dirname, '..', '..')
 const lock = join(root, 'dist', '.building')
 
 /** Builds the pages where they have changed; files of tests that run side by side wait for each other. */

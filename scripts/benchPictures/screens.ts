@@ -1,0 +1,94 @@
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { stoveNamed } from '../openBench/ask.ts'
+import { launch, newContext } from '../openBench/browser.ts'
+import { startServer } from '../openBench/server.ts'
+
+/** Ids of the demo's stoves. */
+export type Stoves = Readonly<Record<'Redshank' | 'Heron' | 'Greylag', string>>
+
+/** One screen of the bench as it goes into docs/pictures/bench. */
+export interface BenchScreen {
+  readonly name: string
+  readonly path: (stoves: Stoves) => string
+  /** What has to stand there before the picture is taken. */
+  readonly shows: string
+  /** What a maker does first, where the screen is more than its opening. */
+  readonly first?: (page: Page) => Promise<void>
+  /** In the dark as well. */
+  readonly dark?: true
+}
+
+/** Every room adds its screens here. */
+export const BENCH_SCREENS: readonly BenchScreen[] = [
+  { name: 'stoves', path: () => '/', shows: '.stove-row:nth-of-type(1) img', dark: true },
+  { name: 'workshop', path: () => '/workshop', shows: '.workshop-place' },
+  { name: 'help', path: () => '/help', shows: '.help-row .source' },
+]
+
+const WIDTHS = [
+  [360, 740],
+  [1280, 800],
+  [2560, 1440],
+] as const
+
+const DARK_WIDTH = 1280
+
+/** Everything that is worked out has been, and no letter waits for its font. */
+const AT_REST = `document.fonts.ready.then(() => !document.body.innerText.includes(' …'))`
+
+const rest = async (page: Page): Promise<void> => {
+  for (let tries = 0; tries < 200; tries++) {
+    if ((await page.evaluate(AT_REST)) === true) return
+    await page.waitForTimeout(100)
+  }
+}
+
+/** Where the workshop of a maker lies on Linux; the pictures' own lies in a folder for passing things. */
+const PLACE = '/home/warden/.local/share/tinwright/workshop.tinwright'
+
+const atHome = (page: Page): Promise<unknown> =>
+  page.route('**/api/about', async (route) => {
+    const response = await route.fetch()
+    const said = (await response.json()) as { readonly ok: boolean; readonly value: object }
+    await route.fulfill({ response, json: { ...said, value: { ...said.value, place: PLACE } } })
+  })
+
+/** Takes the pictures, screen by screen, in a workshop of its own. */
+export const picturesOf = async (
+  screens: readonly BenchScreen[],
+  folder: string,
+  told: (line: string) => void,
+): Promise<void> => {
+  const server = await startServer()
+  const browser = await launch()
+  try {
+    const stoves: Stoves = {
+      Redshank: await stoveNamed(server, 'Redshank'),
+      Heron: await stoveNamed(server, 'Heron'),
+      Greylag: await stoveNamed(server, 'Greylag'),
+    }
+    for (const { name, path, shows, first, dark } of screens)
+      for (const [width, height] of WIDTHS)
+        for (const look of ['light', 'dark'] as const) {
+          if (look === 'dark' && (dark !== true || width !== DARK_WIDTH)) continue
+          const { context } = await newContext(browser, { width, height, look })
+          await context.addInitScript(
+            "if (location.protocol === 'http:') localStorage.setItem('tinwright.guide', 'done')",
+          )
+          const page = await context.newPage()
+          await atHome(page)
+          await page.goto(new URL(path(stoves), server.address).href)
+          await page.locator(shows).first().waitFor()
+          await first?.(page)
+          await rest(page)
+          const file = `${name}-${width}${look === 'dark' ? '-dark' : ''}.png`
+          await page.screenshot({ path: join(folder, file) })
+          told(file)
+          await context.close()
+        }
+  } finally {
+    await browser.close()
+    await server.close()
+  }
+}
