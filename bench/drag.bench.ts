@@ -1,8 +1,8 @@
 import { readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { launch, newContext } from '../test/web/harness/browser.ts'
-import { startServer } from '../test/web/harness/server.ts'
+import { launch, newContext } from '../scripts/openBench/browser.ts'
+import { startServer } from '../scripts/openBench/server.ts'
 import type { Row, Rows } from './row.ts'
 
 /** One event of Chromium's trace. */

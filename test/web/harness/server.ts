@@ -1,0 +1,1 @@
+export { type BenchServer, startServer } from '#scripts/openBench/server.ts'
