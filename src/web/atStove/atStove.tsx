@@ -86,7 +86,7 @@ export const AtStove = ({ place }: { readonly place: Extract<Place, { readonly a
       <header className="burn-head">
         <h1>{state.name === '' ? 'At the stove' : state.name}</h1>
         <BurnClock log={state.log} shift={state.shift} />
-        <Standing state={state} />
+        {state.ready && <Standing state={state} />}
       </header>
       {state.ready ? <BurnButtons log={state.log} onPress={press} /> : <p role="status">Opening the log …</p>}
       <input

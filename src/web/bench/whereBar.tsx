@@ -40,7 +40,7 @@ export const WhereBar = ({ place }: { readonly place: Place }) => {
   const stove = stoveAt(place, headOf)
   const name = stove === null ? null : (headOf(stove)?.name ?? 'A stove')
   return (
-    <div className="where">
+    <section className="where" aria-label="Where you are">
       {/* A place of the header is named there already. */}
       <p className={mainPlaceOf(place) === place.at ? 'unseen' : 'where-name'}>
         {stove === null || name === null ? (
@@ -66,6 +66,6 @@ export const WhereBar = ({ place }: { readonly place: Place }) => {
         <UndoButtons place={place} />
         <KeepingWord place={place} />
       </div>
-    </div>
+    </section>
   )
 }
