@@ -49,7 +49,7 @@ export const Bench = () => {
       <a className="skip" href="#work">
         Skip to the work
       </a>
-      <header>
+      <header className="bench-top">
         <Header place={place} showKeys={showKeys} />
         <WhereBar place={place} />
         <Strips place={place} />

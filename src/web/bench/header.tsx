@@ -33,7 +33,13 @@ export const Header = ({ place, showKeys }: { readonly place: Place; readonly sh
       <div className="bench-units">
         <UnitSwitch />
       </div>
-      <button type="button" data-weight="quiet" onClick={() => setOpen(true)} aria-haspopup="dialog">
+      <button
+        type="button"
+        data-weight="quiet"
+        className="bench-look"
+        onClick={() => setOpen(true)}
+        aria-haspopup="dialog"
+      >
         Units and look
       </button>
       <button

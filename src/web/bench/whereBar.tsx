@@ -1,10 +1,15 @@
+import { createCell } from '../cell/cell.ts'
 import { useCell } from '../cell/useCell.ts'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
+import { isEditor, stoveEditor } from '../workshop/useStoveEditor.ts'
 import { documents, headOf } from '../workshop/workshop.ts'
 import { KeepingWord } from './keepingWord.tsx'
 import { mainPlaceOf, roomsOf, stoveAt, titleOf } from './places.ts'
+import { SaveButton } from './saveSheet.tsx'
 import { redo, undo, useUndoer } from './undoer.ts'
+
+const NOTHING = createCell(null)
 
 const UndoButtons = ({ place }: { readonly place: Place }) => {
   const { undo: back, redo: forth } = useUndoer(place)
@@ -32,6 +37,11 @@ const UndoButtons = ({ place }: { readonly place: Place }) => {
       </button>
     </div>
   )
+}
+
+const SaveHere = ({ place }: { readonly place: Place }) => {
+  const open = useCell(place.at === 'stove' ? stoveEditor(place.stove) : NOTHING)
+  return open !== null && isEditor(open) ? <SaveButton key={open.id} editor={open} /> : null
 }
 
 /** Where the bench is, what there is of this stove, what can be taken back, and how safe the work is. */
@@ -64,6 +74,7 @@ export const WhereBar = ({ place }: { readonly place: Place }) => {
       )}
       <div className="where-safe">
         <UndoButtons place={place} />
+        <SaveHere place={place} />
         <KeepingWord place={place} />
       </div>
     </section>

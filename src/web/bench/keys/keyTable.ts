@@ -24,6 +24,7 @@ export const KEY_TABLE: readonly KeyGroup[] = [
   {
     where: 'On the bench',
     rows: [
+      { keys: ['Ctrl S', '⌘ S'], does: 'Save a revision, or make a variant' },
       { keys: ['↑', '↓', '←', '→'], does: 'Move the row or part that is marked, by a millimetre or a step' },
       { keys: ['Shift', 'with an arrow'], does: 'Move it ten times as far' },
     ],
