@@ -28,7 +28,7 @@ const MIDDLE = { x: SIDE / 2, y: SIDE / 2 }
 /** Radius of the outermost wall, of the damper round it and of the wind's track [px]. */
 const WALL = 104
 const BAND = 119
-const WIND = 138
+const WIND = 142
 
 const at = (radius: number, bearing: number): { readonly x: number; readonly y: number } => {
   const { x, y } = planPoint(radius, bearing)
@@ -226,7 +226,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
   const tip = at(BAND + 4, wind.from)
   return (
     <section className="above" aria-label="From above">
-      <h3>From above</h3>
+      <h2>From above</h2>
       {/* biome-ignore lint/a11y/useSemanticElements: a picture with handles in it is no set of fields */}
       <svg
         viewBox={`0 0 ${SIDE} ${SIDE}`}
@@ -300,7 +300,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
           onTurn={setWind}
           onAbandon={() => undefined}
         >
-          <circle className="above-reach" cx={arrow.x} cy={arrow.y} r={20} />
+          <circle className="above-reach" cx={arrow.x} cy={arrow.y} r={13} />
           <path
             className="above-arrow"
             data-calm={wind.speed === 0}
@@ -346,6 +346,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
           </span>
           <input
             type="range"
+            aria-label="Damper"
             min={0}
             max={360}
             step={1}

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react'
 import type { StoveFile } from '#stove/document/schema.ts'
+import type { Stove } from '#stove/model.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { Handle } from './handles.ts'
 
@@ -21,6 +22,7 @@ interface Gesture {
   readonly startX: number
   readonly startY: number
   readonly handle: Handle
+  readonly stove: Stove
   readonly file: StoveFile
   moved: boolean
   /** What the last preview came to: a pointer that moves on within one millimetre changes nothing. */
@@ -40,7 +42,7 @@ export const Grip = memo(({ handle, x, y, scale, editor, open, pointed, onOpen, 
     const outwards = (event.clientX - held.startX) * held.handle.side
     const upwards = held.startY - event.clientY
     const pixels = held.handle.along === 'across' ? outwards : upwards
-    return held.handle.drag(held.file, pixels / scale / 1000)
+    return held.handle.drag(held.stove, held.file, pixels / scale / 1000)
   }
   const down = (event: PointerEvent<SVGGElement>): void => {
     if (event.button !== 0) return
@@ -51,6 +53,7 @@ export const Grip = memo(({ handle, x, y, scale, editor, open, pointed, onOpen, 
       startX: event.clientX,
       startY: event.clientY,
       handle,
+      stove: editor.state.get().stove,
       file: editor.state.get().file,
       moved: false,
       last: '',
@@ -90,7 +93,8 @@ export const Grip = memo(({ handle, x, y, scale, editor, open, pointed, onOpen, 
     else {
       const by = ARROWS[event.key]
       if (by === undefined || handle.along === null || event.ctrlKey || event.metaKey || event.altKey) return
-      const made = handle.step(editor.state.get().file, by, event.shiftKey)
+      const { stove, file } = editor.state.get()
+      const made = handle.step(stove, file, by, event.shiftKey)
       if (made !== null) editor.commit(made.label, made.change)
     }
     event.preventDefault()

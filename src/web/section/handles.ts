@@ -1,9 +1,10 @@
 import type { Scene } from '#craft/section/scene.ts'
 import { spanMiddle } from '#craft/section/span.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
+import type { Stove } from '#stove/model.ts'
 import { setBore, stepBore } from '#stove/moves/face.ts'
 import type { Move, OpeningRef } from '#stove/moves/move.ts'
-import { moveRow, rowRange, stepRow } from '#stove/moves/row.ts'
+import { moveRow, rowOf, rowRange, stepRow } from '#stove/moves/row.ts'
 import { fillTo, raisePart, setPotGap, stepFuel, stepPotGap, stepRaised } from '#stove/moves/whole.ts'
 import { lengthIn } from '../settings/inUnits.ts'
 import type { Units } from '../settings/settings.ts'
@@ -30,10 +31,10 @@ export interface Handle {
   readonly now: number
   readonly least: number
   readonly most: number
-  /** The move that drags it by so much from where it is [m]. */
-  readonly drag: (file: StoveFile, by: number) => Move | null
+  /** The move that drags it by so much from where a stove has it, which may be newer than the picture [m]. */
+  readonly drag: (stove: Stove, file: StoveFile, by: number) => Move | null
   /** The move of an arrow key. */
-  readonly step: (file: StoveFile, by: 1 | -1, large: boolean) => Move | null
+  readonly step: (stove: Stove, file: StoveFile, by: 1 | -1, large: boolean) => Move | null
 }
 
 const none = (): null => null
@@ -64,8 +65,8 @@ export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] =
         now: Math.round(row.height * 1000),
         least: Math.round(range.least * 1000),
         most: Math.round(range.most * 1000),
-        drag: (file, by) => moveRow(stove, file, ref, row.height + by),
-        step: (file, by, large) => stepRow(stove, file, ref, by, large),
+        drag: (now, file, by) => moveRow(now, file, ref, (rowOf(now, ref)?.height ?? row.height) + by),
+        step: (now, file, by, large) => stepRow(now, file, ref, by, large),
       })
     }
   }
@@ -85,8 +86,8 @@ export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] =
           now: Math.round(shape.diameter * 1000),
           least: 3,
           most: Math.round(2 * plate.reach.to),
-          drag: (file, by) => setBore(file, ref, shape.diameter + 2 * by),
-          step: (file, by, large) => stepBore(file, ref, by, large),
+          drag: (_, file, by) => setBore(file, ref, shape.diameter + 2 * by),
+          step: (_, file, by, large) => stepBore(file, ref, by, large),
         })
       else {
         const outer =
@@ -123,8 +124,8 @@ export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] =
       now: Math.round(stove.fuel.level * 1000),
       least: 1,
       most: Math.round(most * 1000),
-      drag: (file, by) => fillTo(file, stove.fuel.level + by, most),
-      step: (file, by, large) => stepFuel(file, by, large, most),
+      drag: (now, file, by) => fillTo(file, now.fuel.level + by, most),
+      step: (_, file, by, large) => stepFuel(file, by, large, most),
     })
   }
   for (const { name, part, placement } of placed) {
@@ -145,8 +146,8 @@ export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] =
       now: Math.round(placement.raised * 1000),
       least: 0,
       most: SLIDES,
-      drag: (file, by) => raisePart(file, name, placement.raised + by),
-      step: (file, by, large) => stepRaised(file, name, by, large) ?? raisePart(file, name, by * 0.001),
+      drag: (_, file, by) => raisePart(file, name, placement.raised + by),
+      step: (_, file, by, large) => stepRaised(file, name, by, large) ?? raisePart(file, name, by * 0.001),
     })
   }
   if (pot !== null)
@@ -162,8 +163,8 @@ export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] =
       now: Math.round((stove.potGap ?? 0) * 1000),
       least: 0,
       most: 100,
-      drag: (file, by) => setPotGap(file, (stove.potGap ?? 0) + by),
-      step: (file, by, large) => stepPotGap(file, by, large),
+      drag: (now, file, by) => setPotGap(file, (now.potGap ?? 0) + by),
+      step: (_, file, by, large) => stepPotGap(file, by, large),
     })
   return handles.sort((a, b) => b.z - a.z)
 }

@@ -264,9 +264,9 @@ export const OpeningPanel = (props: PanelProps) => {
       }}
     >
       <div className="opening-head">
-        <h3>
+        <h2>
           {ref.opening} <span className="muted">in {ref.part}</span>
-        </h3>
+        </h2>
         <button type="button" data-weight="quiet" onClick={onClose}>
           Close
         </button>

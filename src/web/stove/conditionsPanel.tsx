@@ -81,7 +81,7 @@ export const ConditionsPanel = ({
   const same = JSON.stringify(now) === JSON.stringify(usualConditions)
   return (
     <section className="conditions" aria-label="Burnt with and in">
-      <h3>Burnt with and in</h3>
+      <h2>Burnt with and in</h2>
       <label className="condition condition-fuel">
         <span>Fuel</span>
         <select

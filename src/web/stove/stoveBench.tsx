@@ -93,6 +93,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   useEffect(() => stove.follow(), [stove])
   const opened = useCell(selection.opened)
   const before = useCell(stove.before)
+  const { name } = useCell(editor.state).stove
   const close = useCallback(() => selection.opened.set(null), [selection])
   const narrow = useNarrow()
   const wide = useWide()
@@ -116,6 +117,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
       }
     </Stage>
   )
+  const heading = <h1 className="unseen">{name} on the bench</h1>
   const answers = <Answers editor={editor} stove={stove} />
   const course = <Course stove={stove} />
   const above = <Above editor={editor} conditions={conditions} selection={selection} />
@@ -132,6 +134,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   if (narrow)
     return (
       <div className="stove-bench stove-narrow">
+        {heading}
         <div className="stove-stage">
           {stage}
           {ghost}
@@ -157,6 +160,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
     )
   return (
     <div className="stove-bench">
+      {heading}
       <div className="stove-stage">
         {stage}
         {ghost}
