@@ -18,6 +18,7 @@ const PROGRAMS = {
   pdftoppm: { probe: ['-v'], debian: 'poppler-utils' },
   zbarimg: { probe: ['--version'], debian: 'zbar-tools' },
   chromium: { probe: ['--version'], debian: 'chromium' },
+  openssl: { probe: ['version'], debian: 'openssl' },
   mutool: { probe: ['-v'], debian: 'mupdf-tools' },
   admesh: { probe: ['--version'], debian: 'admesh' },
   python3: { probe: ['--version'], debian: 'python3' },

@@ -37,7 +37,7 @@ const orProblem = <T>(read: (path: string) => T, path: string, field: string): T
 }
 
 /** Text of a file, or a problem that names it. */
-const readFile = (env: Environment, path: string, field: string): string =>
+export const readFile = (env: Environment, path: string, field: string): string =>
   orProblem(env.readText, path, field)
 
 /** Bytes of a file, likewise. */

@@ -224,6 +224,11 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .description('the bench in the browser, on this machine; with --lan also for devices that are let in')
     .option('--port <number>', 'port to listen at; the next free one when it is in use', '4300')
     .option('--lan', 'open to the house: each device is let in by a code, once')
+    .option(
+      '--certificate <file>',
+      'with --lan: speak https to the house; PEM, with those that signed it behind it',
+    )
+    .option('--key <file>', 'the private key of the certificate; PEM, without a passphrase')
     .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
     .option('--no-open', 'do not open the browser')
     .option('--json', 'for programs')

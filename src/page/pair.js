@@ -20,6 +20,9 @@
     return response.json()
   }
 
+  // What the page says of plain HTTP is not so here.
+  if (location.protocol === 'https:') document.getElementById('plain')?.remove()
+
   const goIn = () => location.replace('/')
 
   // The code of a picture that was scanned. It stays out of the history, where it would be of no use.

@@ -11,7 +11,7 @@ import { guestProblem, type TurnedAway, turnAway } from './answer/turnedAway.ts'
 import { watching } from './answer/watching.ts'
 import { serveAsset } from './asset/serveAsset.ts'
 import type { Bench } from './bench.ts'
-import { tokenIn } from './door/cookie.ts'
+import { cookieAt, tokenIn } from './door/cookie.ts'
 import { PAIR_PAGE } from './door/invite.ts'
 import type { Entrance } from './guest/asked.ts'
 import type { Guest } from './guest/guest.ts'
@@ -80,7 +80,8 @@ export const benchApp = (bench: Bench): Hono<Env> => {
     return outcome.reply
   }
 
-  const tokenOf = (c: Context<Env>): string | null => tokenIn(c.req.header('cookie') ?? null, bench.cookie)
+  const tokenOf = (c: Context<Env>): string | null =>
+    tokenIn(c.req.header('cookie') ?? null, cookieAt(bench.cookie, c.env.entrance))
 
   app.use(async (c, next) => {
     const { entrance, address } = c.env

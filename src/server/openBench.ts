@@ -13,7 +13,8 @@ import { invite } from './door/invite.ts'
 import { pairPage } from './door/pairPage.ts'
 import type { Entrance } from './guest/asked.ts'
 import { guestLog } from './guest/guestLog.ts'
-import { connect } from './listen/connect.ts'
+import { type BenchServer, type Connecting, connect } from './listen/connect.ts'
+import { type House, houseDoors } from './listen/houseDoors.ts'
 import { type PortFault, TRIED, takePort } from './listen/takePort.ts'
 
 const THIS_MACHINE = '127.0.0.1'
@@ -26,8 +27,8 @@ export interface BenchOptions {
   readonly deviceFile: DeviceFile
   /** Wanted; the first free one from there on is taken. 0: any. */
   readonly port: number
-  /** Addresses in the house to listen at too; none: closed to the house. */
-  readonly house: readonly string[]
+  /** The house to listen to, too; null: closed to the house. */
+  readonly house: House | null
   readonly version: string
   /** Lines for whoever sits at the terminal. */
   readonly write: (line: string) => void
@@ -41,10 +42,10 @@ export interface RunningBench {
   readonly port: number
   /** Where to open it at this machine, `http://127.0.0.1:4300/`. */
   readonly address: string
-  /** Where the house finds it. */
+  /** Where the house found it at the start. */
   readonly houseOrigins: readonly string[]
   /** A new code for one device. */
-  readonly invite: () => Answer<Invitation>
+  readonly invite: () => Promise<Answer<Invitation>>
   /** Takes no new guests, lets the last requests end, ends watchers. The workshop stays open: it is the caller's. */
   readonly close: () => Promise<void>
 }
@@ -61,10 +62,18 @@ const portRefused = (port: number, fault: PortFault): NoAnswer =>
     `The bench cannot listen at port ${port}: ${REASONS[fault]}. Name another with --port, from 1024 up.`,
   )
 
-const entranceAt = (host: string): Entrance =>
-  host === THIS_MACHINE
-    ? { from: 'this machine', names: [THIS_MACHINE, 'localhost'] }
-    : { from: 'the house', names: [inAddress(host)] }
+const AT_THIS_MACHINE: Entrance = {
+  from: 'this machine',
+  scheme: 'http',
+  names: [THIS_MACHINE, 'localhost'],
+}
+
+/** A page of a foreign name cannot come here by a name of the certificate: nobody else has its key. */
+const inTheHouse = (address: string, certificate: House['certificate']): Entrance => ({
+  from: 'the house',
+  scheme: certificate === null ? 'http' : 'https',
+  names: [inAddress(address), ...(certificate?.names ?? [])],
+})
 
 /** Opens the bench to this machine, and to the house where addresses are given. */
 export const openBench = async (options: BenchOptions): Promise<Answer<RunningBench>> => {
@@ -77,7 +86,13 @@ export const openBench = async (options: BenchOptions): Promise<Answer<RunningBe
       `${now()} the bench broke: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
     )
   const closing = new AbortController()
-  let houseOrigins: readonly string[] = []
+  const connecting: Connecting = { fetch: (request, came) => app.fetch(request, came), log, fault }
+  const certificate = house?.certificate ?? null
+  const make = (host: string): BenchServer =>
+    host === THIS_MACHINE
+      ? connect(connecting, AT_THIS_MACHINE)
+      : connect(connecting, inTheHouse(host, certificate), certificate)
+  const doors = house === null ? null : houseDoors({ ...house, make, write, fault })
   const bench: Bench = {
     workshop,
     cookie: cookieName(about.value.id),
@@ -85,7 +100,7 @@ export const openBench = async (options: BenchOptions): Promise<Answer<RunningBe
     pairing: pairPage(),
     devices: deviceList(deviceFile, { now, newToken, newId: randomUUID }),
     invitations: invitations({ clock, below: (most) => randomInt(most) }),
-    houseOrigins: () => houseOrigins,
+    house: doors,
     version,
     now,
     log,
@@ -93,20 +108,18 @@ export const openBench = async (options: BenchOptions): Promise<Answer<RunningBe
     closing: closing.signal,
   }
   const app = benchApp(bench)
-  const connecting = { fetch: app.fetch, log, fault }
-  const taken = await takePort(
-    (host) => connect(connecting, entranceAt(host)),
-    [THIS_MACHINE, ...house],
-    options.port,
-  )
+  const hosts = [THIS_MACHINE, ...(house?.addresses() ?? [])]
+  const taken = await takePort(make, hosts, options.port)
   if (typeof taken === 'string') return portRefused(options.port, taken)
-  const { port, servers } = taken
+  const { port } = taken
+  const [own, ...others] = taken.servers
   // No more files, say: told, and no reason to end.
-  for (const server of servers) server.on('error', fault)
-  houseOrigins = house.map((host) => `http://${inAddress(host)}:${port}`)
+  for (const server of taken.servers) server.on('error', fault)
+  doors?.begin(port, new Map(others.map((server, n) => [hosts[n + 1] ?? '', server])))
 
   const close = async (): Promise<void> => {
     closing.abort()
+    const servers = [...(own === undefined ? [] : [own]), ...(doors === null ? [] : await doors.end())]
     const closed = servers.map((server) => new Promise<void>((resolve) => server.close(() => resolve())))
     for (const server of servers) server.closeIdleConnections()
     const late = setTimeout(() => {
@@ -119,7 +132,7 @@ export const openBench = async (options: BenchOptions): Promise<Answer<RunningBe
   return given({
     port,
     address: `http://${THIS_MACHINE}:${port}/`,
-    houseOrigins,
+    houseOrigins: doors?.origins() ?? [],
     invite: () => invite(bench),
     close,
   })

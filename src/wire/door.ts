@@ -1,3 +1,7 @@
+/** What a browser withholds from pages that came over plain HTTP, and what follows from it at the stove. */
+export const WITHOUT_CERTIFICATE =
+  'Without a certificate a phone keeps no page of the bench and lets its screen go dark: the page at the stove keeps every entry, but must stay open until it is in reach of the network again.'
+
 /** How the one who asks stands to this bench. */
 export interface Door {
   /** At this very machine, or from elsewhere in the house. */
@@ -8,6 +12,8 @@ export interface Door {
   readonly device: string | null
   /** Whether the bench listens to the house at all. */
   readonly house: boolean
+  /** Whether what passes between it and the house is; null where it does not listen there. */
+  readonly encrypted: boolean | null
   readonly version: string
 }
 

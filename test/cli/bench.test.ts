@@ -8,7 +8,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { deviceFileAt } from '#cli/bench/deviceFile.ts'
 import type { BenchHost } from '#cli/bench/host.ts'
 import { nodeBenchHost } from '#cli/bench/nodeHost.ts'
+import type { Environment } from '#cli/environment.ts'
 import { deviceListPath, namedPlace } from '#cli/workshopPlace.ts'
+import { needs } from '../outsideProgram.ts'
+import { makeAuthority } from '../server/certificates.ts'
 import { open, value } from '../store/acts.ts'
 import { flat, tinwright } from './memory.ts'
 
@@ -122,6 +125,58 @@ describe('tinwright bench', () => {
       visited(async () => undefined, { houseAddresses: () => [] }),
     )
     expect([none.code, flat(none.err)]).toEqual([2, expect.stringContaining('Join the network first')])
+  })
+
+  it('says what is missing without a certificate, and not with one', async (test) => {
+    const missing = 'keeps no page of the bench and lets its screen go dark'
+    const plain = await bench(
+      ['--no-open', '--lan'],
+      visited(async () => undefined),
+    )
+    expect(flat(plain.out)).toContain(missing)
+    needs(test, 'openssl')
+    const authority = makeAuthority()
+    try {
+      const { certificate, key } = authority.sign({ names: 'IP:127.0.0.2,DNS:bench.example' })
+      const other = authority.sign({ names: 'IP:192.168.1.20,DNS:*.example' })
+      const files = {
+        'bench.pem': certificate,
+        'bench.key': key,
+        'other.pem': other.certificate,
+        'other.key': other.key,
+      }
+      const start = (args: readonly string[], own: Partial<Environment> = {}) =>
+        tinwright(['bench', '--port', '0', '--workshop', file, '--no-open', ...args], files, {
+          ...visited(async () => undefined),
+          ...own,
+        })
+      const named = ['--certificate', 'bench.pem', '--key', 'bench.key']
+      const safe = await start(['--lan', ...named])
+      expect(flat(safe.out)).toMatch(
+        /The bench is open: http:\/\/127\.0\.0\.1.* open https:\/\/127\.0\.0\.2:\d+\/pair or https:\/\/bench\.example:\d+\/pair there/,
+      )
+      expect(flat(safe.out)).toMatch(/is encrypted; the certificate is good until \d{4}-\d\d-\d\d\./)
+      expect(safe.out).not.toContain(missing)
+      const refusals: readonly (readonly [readonly string[], string])[] = [
+        [named, '--lan is missing'],
+        [['--lan', '--key', 'bench.key'], '--certificate is missing'],
+        [['--lan', '--certificate', 'bench.pem'], '--key is missing'],
+        [['--lan', '--certificate', 'none.pem', '--key', 'bench.key'], '--certificate: none.pem will not do'],
+        [['--lan', '--certificate', 'bench.pem', '--key', 'other.key'], 'the key of another certificate'],
+        [
+          ['--lan', '--certificate', 'other.pem', '--key', 'other.key'],
+          'a name such as bench.example, or 127.0.0.2',
+        ],
+      ]
+      for (const [args, sentence] of refusals) {
+        const ended = await start(args)
+        expect([ended.code, ended.out, flat(ended.err)]).toEqual([2, '', expect.stringContaining(sentence)])
+      }
+      const late = await start(['--lan', ...named], { now: () => '2099-05-17T14:05:00Z' })
+      expect([late.code, flat(late.err)]).toEqual([2, expect.stringContaining('It was good until')])
+    } finally {
+      authority.close()
+    }
   })
 
   it('says it for programs', async () => {

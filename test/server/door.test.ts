@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { CODE_LASTS, MOST_OF_ALL, MOST_OF_ONE } from '#server/door/invitations.ts'
 import { CALLS } from '#wire/calls.ts'
-import type { Device, Door, Invitation } from '#wire/door.ts'
+import { type Device, type Door, type Invitation, WITHOUT_CERTIFICATE } from '#wire/door.ts'
 import { FRAME_TYPE } from '#wire/frame.ts'
 import { UPLOADS } from '#wire/uploads.ts'
 import { act, newStove, value } from '../store/acts.ts'
@@ -13,6 +13,8 @@ beforeEach(async () => {
   rig = await openRig()
 })
 afterEach(() => rig.close())
+
+const flat = (text: string): string => text.replace(/\s+/g, ' ')
 
 const given = <T>({ status, text }: Said): T => {
   expect(text).toMatch(/^\{"ok":true/)
@@ -66,6 +68,7 @@ describe('a stranger in the house', () => {
     expect([door.status, door.headers['content-type']]).toEqual([200, 'text/html; charset=utf-8'])
     const used = [...door.text.matchAll(/(?:href|src)="([^"]*)"/g)].map(([, path]) => path ?? '')
     expect(used).toEqual(['data:,', '/pair.css', '/pair.js'])
+    expect(flat(door.text)).toContain(WITHOUT_CERTIFICATE)
     for (const path of used.slice(1)) expect((await rig.there(path)).status).toBe(200)
     expect(door.text).not.toMatch(/<script>|style="|\son\w+="/)
   })
@@ -85,6 +88,7 @@ describe('a stranger in the house', () => {
       letIn: false,
       device: null,
       house: true,
+      encrypted: false,
       version: '0.1.0',
     })
     expect(given<Door>(await rig.here('/api/door', post({})))).toMatchObject({
@@ -268,7 +272,7 @@ describe('a device that was let in', () => {
 
 describe('a bench that is closed to the house', () => {
   it('invites nobody', async () => {
-    const closed = await openRig({ house: [] })
+    const closed = await openRig({ house: null })
     const got = await closed.here('/api/invite', post({}))
     expect([got.status, noAnswer(got).refusal.sentence]).toEqual([403, expect.stringContaining('--lan')])
     await expect(closed.there('/')).rejects.toMatchObject({ code: 'ECONNREFUSED' })

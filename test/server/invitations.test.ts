@@ -84,7 +84,7 @@ describe('a cookie', () => {
     ['', null],
     [null, null],
   ])('%s', (cookies, found) => {
-    expect(tokenIn(cookies, 't')).toBe(found)
+    expect(tokenIn(cookies, { name: 't', secure: false })).toBe(found)
   })
 })
 

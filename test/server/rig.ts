@@ -97,7 +97,7 @@ export const openRig = async (own: Partial<BenchOptions> = {}): Promise<Rig> => 
         },
       },
       port: 0,
-      house: [HOUSE],
+      house: { addresses: () => [HOUSE], certificate: null },
       version: '0.1.0',
       write: (line) => lines.push(line),
       clock: () => time,

@@ -1,4 +1,7 @@
+import type { Outcome } from '#basis/problem.ts'
+import type { BroughtFile, HouseCertificate } from '#server/door/certificate.ts'
 import type { Devices } from '#server/door/devices.ts'
+import type { House } from '#server/listen/houseDoors.ts'
 import type { RunningBench } from '#server/openBench.ts'
 import type { Place } from '#store/open.ts'
 import type { Workshop } from '#store/workshop.ts'
@@ -17,6 +20,8 @@ export interface BenchHost {
   readonly devices: (place: Place) => Devices
   /** Addresses of this machine that only the house can reach. */
   readonly houseAddresses: () => readonly string[]
+  /** Reads a certificate and its key; `now`: `2031-05-17T14:05:00Z`. */
+  readonly certificate: (certificate: BroughtFile, key: BroughtFile, now: string) => Outcome<HouseCertificate>
   /** Listens, and answers. */
   readonly serve: (wanted: Serving) => Promise<Answer<Served>>
   /** A picture for the terminal; null where nobody could scan it. */
@@ -33,7 +38,7 @@ export interface Serving {
   readonly workshop: Workshop
   readonly place: Place
   readonly port: number
-  readonly house: readonly string[]
+  readonly house: House | null
   readonly write: (line: string) => void
   readonly version: string
 }

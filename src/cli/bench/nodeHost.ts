@@ -5,6 +5,7 @@ import { homedir, networkInterfaces } from 'node:os'
 import { dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { readAssets } from '#server/asset/assets.ts'
+import { readCertificate } from '#server/door/certificate.ts'
 import { deviceList, newToken } from '#server/door/devices.ts'
 import { houseAddresses } from '#server/door/house.ts'
 import { qrLetters } from '#server/door/picture.ts'
@@ -68,6 +69,7 @@ export const nodeBenchHost = (): BenchHost => ({
   devices: (place) =>
     deviceList(deviceFileAt(deviceListPath(machine(), place)), { now, newToken, newId: randomUUID }),
   houseAddresses: () => houseAddresses(networkInterfaces()),
+  certificate: readCertificate,
   serve: async ({ place, ...wanted }) => {
     const assets = readAssets(folder('dist/web'))
     const path = deviceListPath(machine(), place)

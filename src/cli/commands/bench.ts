@@ -1,16 +1,21 @@
-import { BadInput } from '#basis/problem.ts'
+import { BadInput, orThrow } from '#basis/problem.ts'
 import { wrap } from '#compose/page/text.ts'
+import type { HouseCertificate } from '#server/door/certificate.ts'
+import type { House } from '#server/listen/houseDoors.ts'
 import type { RunningBench } from '#server/openBench.ts'
 import type { Workshop, WorkshopAbout } from '#store/workshop.ts'
 import type { Answer } from '#wire/answer.ts'
+import { WITHOUT_CERTIFICATE } from '#wire/door.ts'
 import type { BenchHost, Served } from '../bench/host.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
-import { problemOf } from '../input.ts'
+import { problemOf, readFile } from '../input.ts'
 
 export interface BenchCommandOptions {
   readonly port: string
   readonly lan?: boolean
+  readonly certificate?: string
+  readonly key?: string
   readonly workshop?: string
   readonly open: boolean
   readonly json?: boolean
@@ -38,17 +43,50 @@ const taken = <T>(answer: Answer<T>, field: string, value: string, allowed: stri
   throw new BadInput([problemOf(`bench.${code.replaceAll(' ', '-')}`, field, value, allowed, sentence)])
 }
 
-const houseFrom = (addresses: readonly string[]): readonly string[] => {
-  if (addresses.length > 0) return addresses
-  throw new BadInput([
-    problemOf(
-      'bench.no-house',
-      '--lan',
-      'a machine without an address in a house',
-      'a machine in a network of a house (10.…, 172.16.… to 172.31.…, 192.168.…, 169.254.…, fc00::/7)',
-      'Join the network first, or leave --lan out.',
-    ),
-  ])
+/** What the maker brought for the house's doors, read and found good; null where nothing was. */
+const certificateFrom = (
+  env: Environment,
+  host: BenchHost,
+  { lan, certificate, key }: BenchCommandOptions,
+): HouseCertificate | null => {
+  if (certificate === undefined && key === undefined) return null
+  const lacking = (code: string, field: string, fix: string): BadInput =>
+    new BadInput([problemOf(code, field, '', 'all of --lan, --certificate and --key, or --lan alone', fix)])
+  if (lan !== true)
+    throw lacking('bench.certificate-without-house', '--lan', 'This machine alone needs no certificate.')
+  if (certificate === undefined)
+    throw lacking('bench.no-certificate', '--certificate', 'Name the file that the key belongs to.')
+  if (key === undefined)
+    throw lacking('bench.no-key', '--key', 'Name the file with the private key of the certificate.')
+  const brought = (path: string, field: string) => ({ path, text: readFile(env, path, field) })
+  return orThrow(host.certificate(brought(certificate, '--certificate'), brought(key, '--key'), env.now()))
+}
+
+const houseFrom = (env: Environment, host: BenchHost, options: BenchCommandOptions): House | null => {
+  const certificate = certificateFrom(env, host, options)
+  if (options.lan !== true) return null
+  const found = host.houseAddresses()
+  if (found.length === 0)
+    throw new BadInput([
+      problemOf(
+        'bench.no-house',
+        '--lan',
+        'a machine without an address in a house',
+        'a machine in a network of a house (10.…, 172.16.… to 172.31.…, 192.168.…, 169.254.…, fc00::/7)',
+        'Join the network first, or leave --lan out.',
+      ),
+    ])
+  if (certificate !== null && certificate.names.length === 0 && !found.some(certificate.covers))
+    throw new BadInput([
+      problemOf(
+        'bench.certificate-of-another',
+        '--certificate',
+        options.certificate ?? '',
+        `a certificate that names this machine: a name such as bench.example, or ${found.join(' or ')}`,
+        'Have one made with the name or address by which devices call this machine (subjectAltName); a pattern with * is none.',
+      ),
+    ])
+  return { addresses: host.houseAddresses, certificate }
 }
 
 const bringDemo = async (
@@ -69,9 +107,17 @@ const bringDemo = async (
 }
 
 /** How to let one device in; asked for again, another code. */
-const showInvitation = (env: Environment, host: BenchHost, bench: RunningBench): void => {
-  const invitation = bench.invite()
-  if (!invitation.ok) return
+const showInvitation = async (
+  env: Environment,
+  host: BenchHost,
+  bench: RunningBench,
+  certificate: HouseCertificate | null,
+): Promise<void> => {
+  const invitation = await bench.invite()
+  if (!invitation.ok) {
+    env.err(`${wrap(invitation.refusal.sentence, env.width)}\n`)
+    return
+  }
   const { code, pages } = invitation.value
   const [page = ''] = pages
   const picture = host.qrLetters(page)
@@ -80,8 +126,15 @@ const showInvitation = (env: Environment, host: BenchHost, bench: RunningBench):
     `\n${wrap(`To let in one device of this house, within ten minutes: open ${pages.map(bare).join(' or ')} there and type ${code}${picture === null ? '.' : ', or scan this picture.'}`, env.width)}\n`,
   )
   if (picture !== null) env.out(`\n${picture}\n${wrap('Press Enter for another code.', env.width)}\n`)
+  if (certificate !== null) {
+    const until = certificate.until.slice(0, 10)
+    env.out(
+      `${wrap(`What passes between it and this machine is encrypted; the certificate is good until ${until}.`, env.width)}\n`,
+    )
+    return
+  }
   env.out(
-    `${wrap('What passes between it and this machine is not encrypted: do this only in a network whose people you trust.', env.width)}\n`,
+    `${wrap('What passes between it and this machine is not encrypted: do this only in a network whose people you trust.', env.width)}\n${wrap(WITHOUT_CERTIFICATE, env.width)}\n`,
   )
 }
 
@@ -104,7 +157,7 @@ const showOpened = (
 export const bench = async (env: Environment, options: BenchCommandOptions): Promise<ExitCode> => {
   const host = await env.bench()
   const wanted = portFrom(options.port)
-  const house = options.lan === true ? houseFrom(host.houseAddresses()) : []
+  const house = houseFrom(env, host, options)
   const place = host.place(options.workshop)
   const named = 'file' in place ? place.file : 'the server'
   const workshop = taken(
@@ -127,9 +180,10 @@ export const bench = async (env: Environment, options: BenchCommandOptions): Pro
         `${JSON.stringify({ address, port, houseOrigins, workshop: about.place, built: served.built })}\n`,
       )
     } else showOpened(env, served, { wanted, place: about.place, demo })
-    const show = (): void => showInvitation(env, host, running)
-    const ended = house.length > 0 && options.json !== true ? host.onEnter(show) : () => undefined
-    if (house.length > 0 && options.json !== true) show()
+    const inviting = house !== null && options.json !== true
+    const show = (): Promise<void> => showInvitation(env, host, running, house?.certificate ?? null)
+    if (inviting) await show()
+    const ended = inviting ? host.onEnter(() => void show()) : () => undefined
     if (options.json !== true) env.out('End it with Ctrl+C.\n')
     if (options.open && served.built) host.openPage(running.address)
     await stopped

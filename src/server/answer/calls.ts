@@ -70,7 +70,7 @@ export const answerCall = async (
   const read = readRequest<typeof call.request>(call, json.value)
   if (!read.ok) return { away: badRequest(read) }
   if (isDoorCall(name)) {
-    const { answer, cookie } = answerAtDoor(bench, guest, name, read.value)
+    const { answer, cookie } = await answerAtDoor(bench, guest, name, read.value)
     return { reply: replyWith(answer, cookie === undefined ? {} : { 'set-cookie': cookie }), answer }
   }
   const answer = await dispatch(bench.workshop, name, read.value)

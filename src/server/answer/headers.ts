@@ -38,14 +38,16 @@ const EVERYWHERE: Readonly<Record<string, string>> = {
   'x-frame-options': 'DENY',
 }
 
-const AT_THIS_MACHINE = { ...EVERYWHERE, 'cross-origin-opener-policy': 'same-origin' }
+const WHERE_TRUSTED = { ...EVERYWHERE, 'cross-origin-opener-policy': 'same-origin' }
 
 /**
  * With every answer, whatever it is. An opener's policy counts only where a browser trusts the address, as it does
- * this machine's own; from the house it would make no more than an error in the console.
+ * this machine's own and one with a certificate; elsewhere it would make no more than an error in the console.
+ *
+ * No `Strict-Transport-Security`: it binds every port of a name for months, and the maker may take the certificate away.
  */
-export const safeHeaders = ({ from }: Entrance): Readonly<Record<string, string>> =>
-  from === 'this machine' ? AT_THIS_MACHINE : EVERYWHERE
+export const safeHeaders = ({ from, scheme }: Entrance): Readonly<Record<string, string>> =>
+  from === 'this machine' || scheme === 'https' ? WHERE_TRUSTED : EVERYWHERE
 
 /** With every answer that carries what a maker keeps. */
 export const NOT_KEPT: Readonly<Record<string, string>> = { 'cache-control': 'no-store' }

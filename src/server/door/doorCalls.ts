@@ -3,7 +3,7 @@ import { type Answer, given, refused } from '#wire/answer.ts'
 import type { DOOR_CALLS, DoorCallName, ValueOf } from '#wire/calls.ts'
 import type { Bench } from '../bench.ts'
 import type { Guest } from '../guest/guest.ts'
-import { endCookie, setCookie } from './cookie.ts'
+import { cookieAt, endCookie, setCookie } from './cookie.ts'
 import { invite } from './invite.ts'
 
 type Read<N extends DoorCallName> = z.output<(typeof DOOR_CALLS)[N]['request']>
@@ -15,21 +15,25 @@ export interface DoorAnswer<T> {
 }
 
 type DoorHandlers = {
-  readonly [N in DoorCallName]: (bench: Bench, guest: Guest, request: Read<N>) => DoorAnswer<ValueOf<N>>
+  readonly [N in DoorCallName]: (
+    bench: Bench,
+    guest: Guest,
+    request: Read<N>,
+  ) => DoorAnswer<ValueOf<N>> | Promise<DoorAnswer<ValueOf<N>>>
 }
 
 /** What a stranger may ask. */
 export const FOR_STRANGERS: readonly DoorCallName[] = ['door', 'pair', 'leave']
 
-const atThisMachine = <T>({ entrance }: Guest, answer: () => Answer<T>): DoorAnswer<T> => ({
-  answer:
-    entrance.from === 'this machine'
-      ? answer()
-      : refused(
-          'not allowed',
-          'Who is let in is settled at the machine that the bench runs on. Nothing was changed.',
-        ),
-})
+const SETTLED_ELSEWHERE: DoorAnswer<never> = {
+  answer: refused(
+    'not allowed',
+    'Who is let in is settled at the machine that the bench runs on. Nothing was changed.',
+  ),
+}
+
+const atThisMachine = <T>({ entrance }: Guest, answer: () => Answer<T>): DoorAnswer<T> =>
+  entrance.from === 'this machine' ? { answer: answer() } : SETTLED_ELSEWHERE
 
 const WRONG =
   'This code will not do: it is mistyped, was used already, or is over. Nothing was changed. Look at it again, or ask for a new one at the bench.'
@@ -37,12 +41,13 @@ const TOO_OFTEN =
   'Too many codes from this device were wrong. Nothing was changed. Wait ten minutes, then ask for a new code at the bench.'
 
 export const DOOR_HANDLERS: DoorHandlers = {
-  door: ({ houseOrigins, version }, { entrance, device, letIn }) => ({
+  door: ({ house, version }, { entrance, device, letIn }) => ({
     answer: given({
       from: entrance.from,
       letIn,
       device: device?.name ?? null,
-      house: houseOrigins().length > 0,
+      house: house !== null,
+      encrypted: house === null ? null : house.certificate !== null,
       version,
     }),
   }),
@@ -55,13 +60,14 @@ export const DOOR_HANDLERS: DoorHandlers = {
         answer: taken === 'wrong' ? refused('not paired', WRONG) : refused('too often', TOO_OFTEN),
       }
     const { device, token } = devices.add(name)
-    return { answer: given(device), cookie: setCookie(cookie, token) }
+    return { answer: given(device), cookie: setCookie(cookieAt(cookie, entrance), token) }
   },
-  leave: ({ devices, cookie }, { device }) => {
+  leave: ({ devices, cookie }, { device, entrance }) => {
     if (device !== null) devices.revoke(device.id)
-    return { answer: given(null), cookie: endCookie(cookie) }
+    return { answer: given(null), cookie: endCookie(cookieAt(cookie, entrance)) }
   },
-  invite: (bench, guest) => atThisMachine(guest, () => invite(bench)),
+  invite: async (bench, guest) =>
+    guest.entrance.from === 'this machine' ? { answer: await invite(bench) } : SETTLED_ELSEWHERE,
   devices: ({ devices }, guest) => atThisMachine(guest, () => given(devices.list())),
   revoke: ({ devices }, guest, { device }) =>
     atThisMachine(guest, () =>
@@ -72,14 +78,16 @@ export const DOOR_HANDLERS: DoorHandlers = {
 }
 
 /** Does a call at the door whose request has been read by its schema. */
-export const answerAtDoor = (
+export const answerAtDoor = async (
   bench: Bench,
   guest: Guest,
   name: DoorCallName,
   request: unknown,
-): DoorAnswer<unknown> =>
-  (DOOR_HANDLERS[name] as (bench: Bench, guest: Guest, request: unknown) => DoorAnswer<unknown>)(
-    bench,
-    guest,
-    request,
-  )
+): Promise<DoorAnswer<unknown>> =>
+  (
+    DOOR_HANDLERS[name] as (
+      bench: Bench,
+      guest: Guest,
+      request: unknown,
+    ) => DoorAnswer<unknown> | Promise<DoorAnswer<unknown>>
+  )(bench, guest, request)

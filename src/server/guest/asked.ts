@@ -3,6 +3,7 @@ import type { IncomingHttpHeaders } from 'node:http'
 /** Where a guest came in. Known by the socket that listens, not by anything the guest says. */
 export interface Entrance {
   readonly from: 'this machine' | 'the house'
+  readonly scheme: 'http' | 'https'
   /** Names under which this entrance is called, without a port; an IPv6 address in brackets. */
   readonly names: readonly string[]
 }

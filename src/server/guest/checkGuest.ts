@@ -98,9 +98,9 @@ const checkTarget = ({ target }: Asked): TurnedAway | null => {
 }
 
 /** A page elsewhere may link here. It may ask for nothing that is kept, nor change any of it. */
-const checkOrigin = (asked: Asked): TurnedAway | null => {
+const checkOrigin = (asked: Asked, { scheme }: Entrance): TurnedAway | null => {
   if (!asked.target.startsWith(API)) return null
-  const own = `http://${headerOf(asked, 'host')?.toLowerCase()}`
+  const own = `${scheme}://${headerOf(asked, 'host')?.toLowerCase()}`
   const fix = 'Only the pages of this bench may ask. Open the bench itself.'
   const origin = headerOf(asked, 'origin')
   if (origin !== null && origin.toLowerCase() !== own)
@@ -119,4 +119,4 @@ export const checkGuest = (asked: Asked, entrance: Entrance): TurnedAway | null 
   checkDirect(asked, entrance) ??
   checkMethod(asked) ??
   checkTarget(asked) ??
-  checkOrigin(asked)
+  checkOrigin(asked, entrance)

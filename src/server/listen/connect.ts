@@ -1,4 +1,6 @@
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
+import { createServer, type Server as HttpServer, type IncomingMessage, type ServerResponse } from 'node:http'
+import { createServer as createSecureServer, type Server as HttpsServer } from 'node:https'
+import type { Socket } from 'node:net'
 import { getRequestListener } from '@hono/node-server'
 import { NOT_KEPT, safeHeaders } from '../answer/headers.ts'
 import type { TurnedAway } from '../answer/turnedAway.ts'
@@ -21,6 +23,22 @@ export interface Connecting {
   readonly log: GuestLog
   readonly fault: (error: unknown) => void
 }
+
+export type BenchServer = HttpServer | HttpsServer
+
+/** What a door shows to those who ask for proof; null: it speaks plain HTTP. */
+export type Proof = { readonly cert: string; readonly key: string } | null
+
+/** Why no encrypted line came about, as far as the other side says. */
+const handshakeFault = (code: string): string => {
+  if (code === 'ERR_SSL_HTTP_REQUEST') return 'It asked over http://; this door speaks https:// only.'
+  if (/UNKNOWN_CA|CERTIFICATE_UNKNOWN|BAD_CERTIFICATE/.test(code))
+    return `It does not trust the certificate (${code}). Make the authority that signed it known to the device.`
+  return `No encrypted line came about (${code}).`
+}
+
+const notHttp = (code: string): string =>
+  code.startsWith('ERR_SSL') ? handshakeFault(code) : `It is no HTTP (${code}).`
 
 const addressOf = ({ socket }: IncomingMessage): string => socket.remoteAddress ?? 'unknown'
 
@@ -53,7 +71,11 @@ const sendAway = (
 }
 
 /** A server for one entrance. Guests are looked at before anything is made of what they ask. */
-export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): Server => {
+export const connect = (
+  { fetch, log, fault }: Connecting,
+  entrance: Entrance,
+  proof: Proof = null,
+): BenchServer => {
   const answer = getRequestListener(
     (request, { incoming }) => fetch(request, { entrance, address: addressOf(incoming as IncomingMessage) }),
     {
@@ -65,19 +87,27 @@ export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): 
     },
   )
   // A request without a name is refused like one with a wrong name, with a sentence.
-  const server = createServer(
-    { maxHeaderSize: HEADER_SIZE, requireHostHeader: false },
-    (incoming, outgoing) => {
-      const { method = '', url: target = '', headers } = incoming
-      const away = checkGuest({ method, target, headers }, entrance)
-      if (away === null) {
-        void answer(incoming, outgoing)
-        return
-      }
-      log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
-      sendAway(incoming, outgoing, away, entrance)
-    },
-  )
+  const wish = { maxHeaderSize: HEADER_SIZE, requireHostHeader: false }
+  const take = (incoming: IncomingMessage, outgoing: ServerResponse): void => {
+    const { method = '', url: target = '', headers } = incoming
+    const away = checkGuest({ method, target, headers }, entrance)
+    if (away === null) {
+      void answer(incoming, outgoing)
+      return
+    }
+    log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
+    sendAway(incoming, outgoing, away, entrance)
+  }
+  const server: BenchServer =
+    proof === null
+      ? createServer(wish, take)
+      : createSecureServer({ ...wish, ...proof, handshakeTimeout: HEADERS }, take)
+  // Added for every kind of server; one without TLS never says it.
+  server.on('tlsClientError', (error: NodeJS.ErrnoException, socket: Socket) => {
+    if (error.code === 'ECONNRESET') return
+    const address = socket.remoteAddress ?? 'unknown'
+    log.refused({ address, method: '?', target: '?', sentence: handshakeFault(error.code ?? 'unknown') })
+  })
   server.requestTimeout = WHOLE_REQUEST
   server.headersTimeout = HEADERS
   server.maxConnections = MOST_CONNECTIONS
@@ -88,7 +118,7 @@ export const connect = ({ fetch, log, fault }: Connecting, entrance: Entrance): 
       address,
       method: '?',
       target: '?',
-      sentence: `It is no HTTP (${error.code ?? 'unknown'}).`,
+      sentence: notHttp(error.code ?? 'unknown'),
     })
     socket.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\nContent-Length: 0\r\n\r\n')
   })

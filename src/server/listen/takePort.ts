@@ -1,4 +1,4 @@
-import type { Server } from 'node:http'
+import type { BenchServer } from './connect.ts'
 
 /** Of the ports that follow, so many are tried. */
 export const TRIED = 20
@@ -12,7 +12,7 @@ const FAULTS: Readonly<Record<string, PortFault>> = {
 }
 
 /** Listens, or says why not. Other faults are thrown. */
-const listen = (server: Server, port: number, host: string): Promise<PortFault | null> =>
+export const listen = (server: BenchServer, port: number, host: string): Promise<PortFault | null> =>
   new Promise((resolve, reject) => {
     const failed = (error: NodeJS.ErrnoException): void => {
       const fault = FAULTS[error.code ?? '']
@@ -26,29 +26,29 @@ const listen = (server: Server, port: number, host: string): Promise<PortFault |
     })
   })
 
-const stop = (server: Server): Promise<void> =>
+const stop = (server: BenchServer): Promise<void> =>
   new Promise((resolve) => {
     server.close(() => resolve())
     server.closeAllConnections()
   })
 
-const portOf = (server: Server): number => {
+const portOf = (server: BenchServer): number => {
   const address = server.address()
   return typeof address === 'object' && address !== null ? address.port : 0
 }
 
 export interface Taken {
   readonly port: number
-  readonly servers: readonly Server[]
+  readonly servers: readonly BenchServer[]
 }
 
 /** One server at each address, all at the same port; `null` where one of them is in use. */
 const takeAll = async (
-  make: (host: string) => Server,
+  make: (host: string) => BenchServer,
   hosts: readonly string[],
   wanted: number,
 ): Promise<Taken | PortFault> => {
-  const servers: Server[] = []
+  const servers: BenchServer[] = []
   let port = wanted
   for (const host of hosts) {
     const server = make(host)
@@ -66,7 +66,7 @@ const takeAll = async (
 
 /** The wanted port, or the first free one after it. */
 export const takePort = async (
-  make: (host: string) => Server,
+  make: (host: string) => BenchServer,
   hosts: readonly string[],
   wanted: number,
 ): Promise<Taken | PortFault> => {

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { Device, Door, Invitation } from '#wire/door.ts'
+import { type Device, type Door, type Invitation, WITHOUT_CERTIFICATE } from '#wire/door.ts'
 import { workshop } from '../workshop.ts'
 
 const CAUTION =
@@ -80,7 +80,12 @@ export const Devices = ({ standing }: { readonly standing: Door | null }) => {
           <p>
             A phone at the stove can log a burn into this workshop. Each device is let in once, by a code.
           </p>
-          <p className="muted small">{CAUTION}</p>
+          {standing?.encrypted === false ? (
+            <>
+              <p className="muted small">{CAUTION}</p>
+              <p className="muted small">{WITHOUT_CERTIFICATE}</p>
+            </>
+          ) : null}
           <div className="row">
             <button type="button" onClick={() => void invite()}>
               {invitation === null ? 'Let a device in' : 'Another code'}
