@@ -1,5 +1,5 @@
 import type { Outgoing } from './keep.ts'
-import { amended, committed, type Mirror, moved, textNow } from './mirror.ts'
+import { amended, committed, isSameDeed, type Mirror, moved, textNow } from './mirror.ts'
 import { newId, now } from './names.ts'
 import type { Station } from './workshop.ts'
 
@@ -101,9 +101,9 @@ export const openEditLog = (
   }
 
   /** The open step goes a little further: one entry for the workshop, written anew. */
-  const carryOn = ({ label, token, release, keys, timer }: OpenStep, text: string): void => {
+  const carryOn = ({ token, release, keys, timer }: OpenStep, label: string, text: string): void => {
     clearTimeout(timer)
-    mirror = amended(mirror, text, now())
+    mirror = amended(mirror, { label, text }, now())
     const after = mirror
     const entry = { ...autosave(label, text, after.base), token, client: window }
     const again = inOrder(async () => {
@@ -118,8 +118,8 @@ export const openEditLog = (
   }
 
   const commit = (label: string, text: string): void => {
-    if (open !== null && open.label === label) {
-      carryOn(open, text)
+    if (open !== null && isSameDeed(open.label, label)) {
+      carryOn(open, label, text)
       return
     }
     close()

@@ -62,12 +62,18 @@ export const committed = (mirror: Mirror, step: MirrorStep, updated: string): Mi
   return { ...mirror, steps, at: steps.length - 1, updated }
 }
 
+/** `move ring to 31 mm` and `move ring to 32 mm` are one thing done further. */
+export const isSameDeed = (one: string, other: string): boolean => {
+  const deed = (label: string): string => label.replace(/ (?:to|by) .*$/, '')
+  return deed(one) === deed(other)
+}
+
 /** The last step goes a little further, and stays one step: a key that is held down. */
-export const amended = (mirror: Mirror, text: string, updated: string): Mirror => {
+export const amended = (mirror: Mirror, step: MirrorStep, updated: string): Mirror => {
   const { steps, at } = mirror
   const last = steps[at]
-  if (last === undefined || last.text === text) return mirror
-  return { ...mirror, steps: [...steps.slice(0, at), { ...last, text }], updated }
+  if (last === undefined || last.text === step.text) return mirror
+  return { ...mirror, steps: [...steps.slice(0, at), step], updated }
 }
 
 /** One step back (-1) or forth (1); the same mirror where there is none. */

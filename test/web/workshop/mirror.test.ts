@@ -6,6 +6,7 @@ import {
   beginMirror,
   begunAgain,
   committed,
+  isSameDeed,
   isUnsaved,
   KEPT_STEPS,
   type Mirror,
@@ -50,9 +51,20 @@ describe('the edit of one window', () => {
     expect(edit(begun, 'nothing', 'one')).toBe(begun)
   })
 
-  it('keeps a held key one step', () => {
-    const held = amended(edit(begun, 'nudge', 'two'), 'three', AT)
-    expect([held.steps.length, textNow(held), textNow(moved(held, -1, AT))]).toEqual([2, 'three', 'one'])
+  it('keeps a held key one step, and says where it came to', () => {
+    const held = amended(
+      edit(begun, 'move ring to 31 mm', 'two'),
+      { label: 'move ring to 32 mm', text: 'three' },
+      AT,
+    )
+    expect([held.steps.length, textNow(held), undoLabel(held)]).toEqual([2, 'three', 'move ring to 32 mm'])
+    expect(textNow(moved(held, -1, AT))).toBe('one')
+  })
+
+  it('tells a thing done further from another', () => {
+    expect(isSameDeed('move ring to 31 mm', 'move ring to 32 mm')).toBe(true)
+    expect(isSameDeed('move ring to 31 mm', 'move floor to 32 mm')).toBe(false)
+    expect(isSameDeed('drill ring with 7 mm', 'move ring to 31 mm')).toBe(false)
   })
 
   it('keeps its undo over a save', () => {

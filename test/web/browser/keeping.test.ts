@@ -1,0 +1,217 @@
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { ask, benchRig, stoveNamed } from '../harness/benchTest.ts'
+
+const rig = benchRig()
+
+interface Draft {
+  readonly document: string
+  readonly text: string
+  readonly undo: string | null
+  readonly unsaved: boolean
+}
+interface RevisionHead {
+  readonly document: string
+  readonly note: string
+  readonly parents: readonly string[]
+}
+
+const ring = (page: Page) => page.locator('.grip[data-key="row fuel can ring"]')
+const heightOf = (page: Page): Promise<string | null> => ring(page).getAttribute('aria-valuetext')
+const ready = (page: Page): Promise<void> => ring(page).waitFor()
+const keeping = (page: Page, kind: string) => page.locator(`.keeping[data-kind="${kind}"]`)
+const allKept = (page: Page): Promise<void> => keeping(page, 'kept').waitFor()
+const undoButton = (page: Page) => page.getByRole('button', { name: /^Undo/ }).first()
+const redoButton = (page: Page) => page.getByRole('button', { name: /^Redo/ }).first()
+
+/** Moves the upper row by the arrow keys, and waits until the picture shows it. */
+const nudge = async (page: Page, key: 'ArrowUp' | 'ArrowDown' = 'ArrowDown', times = 1): Promise<string> => {
+  const before = await heightOf(page)
+  await ring(page).focus()
+  for (let i = 0; i < times; i++) await page.keyboard.press(key)
+  let seen = before
+  await expect
+    .poll(async () => {
+      const last = seen
+      seen = await heightOf(page)
+      return seen !== before && seen === last
+    })
+    .toBe(true)
+  return seen ?? ''
+}
+
+const save = async (page: Page, note: string): Promise<void> => {
+  await page.keyboard.press('Control+s')
+  const sheet = page.getByRole('dialog', { name: 'Save what is on the bench' })
+  await sheet.getByLabel('What did you change, and why?').fill(note)
+  await sheet.getByRole('button', { name: 'Save the revision' }).click()
+  await sheet.waitFor({ state: 'hidden' })
+}
+
+const notes = async (document: string): Promise<readonly string[]> =>
+  (await ask<readonly RevisionHead[]>(rig.server(), 'history', { document })).map(({ note }) => note)
+
+describe('what is done on the bench', () => {
+  it('is there again after a reload, with its undo, and is saved with a note', async () => {
+    const heron = await stoveNamed(rig.server(), 'Heron')
+    const { page, complaints } = await rig.open(`/stove/${heron}`)
+    await ready(page)
+    const start = await heightOf(page)
+    // Held down, a key is one step of undo.
+    const first = await nudge(page, 'ArrowDown', 3)
+    await allKept(page)
+    await page.reload()
+    await ready(page)
+    expect(await heightOf(page)).toBe(first)
+    await undoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(start)
+    expect(await undoButton(page).isDisabled()).toBe(true)
+    await redoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(first)
+    await allKept(page)
+    const [draft] = (await ask<readonly Draft[]>(rig.server(), 'drafts')).filter(
+      ({ document }) => document === heron,
+    )
+    expect(draft?.unsaved).toBe(true)
+    await save(page, 'Lower ring, for a longer flame.')
+    await page.getByText('All kept').waitFor()
+    expect(await notes(heron)).toEqual([expect.any(String), 'Lower ring, for a longer flame.'])
+    // The edits that led there can still be taken back.
+    await page.keyboard.press('Control+z')
+    await expect.poll(() => heightOf(page)).toBe(start)
+    await page.keyboard.press('Control+Shift+z')
+    await expect.poll(() => heightOf(page)).toBe(first)
+    expect(complaints).toEqual([])
+  }, 60_000)
+
+  it('makes a variant with its parent, and leaves the stove as it was', async () => {
+    const heron = await stoveNamed(rig.server(), 'Heron')
+    const { page, complaints } = await rig.open(`/stove/${heron}`)
+    await ready(page)
+    const before = await heightOf(page)
+    const moved = await nudge(page)
+    await page.getByRole('button', { name: 'Save …' }).click()
+    const sheet = page.getByRole('dialog', { name: 'Save what is on the bench' })
+    await sheet.getByLabel('What did you change, and why?').fill('Ring lower still.')
+    await sheet.getByRole('radio', { name: /variant/ }).check()
+    await sheet.getByLabel('Its name').fill('Heron low')
+    await sheet.getByRole('button', { name: 'Make the variant' }).click()
+    await page.locator('.where-name', { hasText: 'Heron low' }).waitFor()
+    await ready(page)
+    expect(await heightOf(page)).toBe(moved)
+    await allKept(page)
+    const variant = await stoveNamed(rig.server(), 'Heron low')
+    const family = await ask<readonly (RevisionHead & { readonly id: string })[]>(rig.server(), 'family', {
+      document: variant,
+    })
+    const own = family.find(({ document }) => document === variant)
+    expect(family.find(({ id }) => id === own?.parents[0])?.document).toBe(heron)
+    await page.goto(new URL(`/stove/${heron}`, rig.server().address).href)
+    await ready(page)
+    expect(await heightOf(page)).toBe(before)
+    // What went with the variant is one undo away here.
+    await undoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(moved)
+    await redoButton(page).click()
+    await page.goto(rig.server().address)
+    await page.getByRole('heading', { name: 'Heron and its variant' }).waitFor()
+    expect(complaints).toEqual([])
+  }, 60_000)
+
+  it('is safe in a server that is killed in the middle of an edit', async () => {
+    const greylag = await stoveNamed(rig.server(), 'Greylag')
+    const { page, complaints } = await rig.open(`/stove/${greylag}`)
+    await ready(page)
+    await nudge(page)
+    await rig.server().kill()
+    const last = await nudge(page, 'ArrowDown', 2)
+    await keeping(page, 'kept here only').waitFor()
+    await page.getByText('The workshop does not answer.').waitFor()
+    await save(page, 'Saved while the workshop was away.')
+    await rig.server().start()
+    await allKept(page)
+    expect(await notes(greylag)).toContain('Saved while the workshop was away.')
+    await page.reload()
+    await ready(page)
+    expect(await heightOf(page)).toBe(last)
+    expect(complaints).toEqual([])
+  }, 60_000)
+
+  it('is safe in a window that is closed before the workshop has heard of it', async () => {
+    const greylag = await stoveNamed(rig.server(), 'Greylag')
+    const { page, another, complaints } = await rig.open(`/stove/${greylag}`)
+    await ready(page)
+    await page.evaluate('navigator.serviceWorker.ready')
+    await rig.server().kill()
+    const last = await nudge(page, 'ArrowDown', 2)
+    await page.close()
+    await rig.server().start()
+    const next = await another(`/stove/${greylag}`)
+    await ready(next)
+    // The new window goes on where the closed one was, with its undo.
+    expect(await heightOf(next)).toBe(last)
+    await allKept(next)
+    expect(await undoButton(next).isDisabled()).toBe(false)
+    const drafts = await ask<readonly Draft[]>(rig.server(), 'drafts', { document: greylag })
+    expect(drafts.some(({ unsaved }) => unsaved)).toBe(true)
+    expect(complaints).toEqual([])
+  }, 60_000)
+})
+
+describe('two windows on one stove', () => {
+  it('see each other, and keep both where they went apart', async () => {
+    const redshank = await stoveNamed(rig.server(), 'Redshank')
+    const path = `/stove/${redshank}`
+    const { page: one, another, complaints } = await rig.open(path)
+    const two = await another(path)
+    await ready(one)
+    await ready(two)
+    const start = await heightOf(one)
+
+    const inTwo = await nudge(two, 'ArrowUp')
+    await allKept(two)
+    await one.getByText('Another window has an edit of this stove').waitFor()
+
+    const inOne = await nudge(one, 'ArrowDown', 2)
+    await save(one, 'Saved in the first window.')
+    await keeping(two, 'conflict').waitFor()
+    const sentence = two.getByRole('alert').filter({ hasText: 'Both are kept' })
+    expect(await sentence.textContent()).toContain('Saved in the first window.')
+    expect(await heightOf(two)).toBe(inTwo)
+
+    // Theirs is taken, and mine comes back by undo.
+    await two.getByRole('button', { name: 'Take theirs' }).click()
+    await expect.poll(() => heightOf(two)).toBe(inOne)
+    await allKept(two)
+    await undoButton(two).click()
+    await expect.poll(() => heightOf(two)).toBe(inTwo)
+
+    // Once more, and mine becomes a stove of its own.
+    await nudge(one, 'ArrowUp')
+    await save(one, 'And once more.')
+    await keeping(two, 'conflict').waitFor()
+    await two.getByRole('button', { name: 'Keep mine as “Redshank, mine”' }).click()
+    await two.locator('.where-name', { hasText: 'Redshank, mine' }).waitFor()
+    await ready(two)
+    expect(await heightOf(two)).toBe(inTwo)
+    expect(await notes(redshank)).toEqual([
+      expect.any(String),
+      'Saved in the first window.',
+      'And once more.',
+    ])
+    expect(inTwo).not.toBe(start)
+    expect(complaints).toEqual([])
+  }, 60_000)
+
+  it('follow each other where nothing is in the way', async () => {
+    const heron = await stoveNamed(rig.server(), 'Heron')
+    const { page: one, another, complaints } = await rig.open(`/stove/${heron}`)
+    const two = await another(`/stove/${heron}`)
+    await ready(one)
+    await ready(two)
+    const moved = await nudge(one)
+    await save(one, 'For both.')
+    await expect.poll(() => heightOf(two), { timeout: 10_000 }).toBe(moved)
+    expect(complaints).toEqual([])
+  }, 60_000)
+})
