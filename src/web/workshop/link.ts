@@ -1,8 +1,6 @@
-import type { Changes } from '#wire/changes.ts'
 import { makeClient, makeUploader } from '#wire/client.ts'
 import { FRAME_TYPE } from '#wire/frame.ts'
-import { callPath, uploadPath, watchPath } from '#wire/routes.ts'
-import { readWatch } from '#wire/watch.ts'
+import { callPath, uploadPath } from '#wire/routes.ts'
 import { createCell } from '../cell/cell.ts'
 
 /** How the page stands to the workshop behind it. */
@@ -55,37 +53,3 @@ export const uploader = makeUploader<Blob>(
   (name, head, bytes) => post(uploadPath(name), FRAME_TYPE, new Blob([head, bytes])),
   (blob) => blob.size,
 )
-
-/** After a line was lost for good, so long until the next try. [ms] */
-const AGAIN = 2000
-
-export interface Watching {
-  readonly since: () => number
-  readonly opened: () => void
-  /** The workshop would not go on from where this page was. */
-  readonly lost: () => void
-  readonly changes: (changes: Changes) => void
-}
-
-/** Listens to what changes in the workshop, for as long as the page lives. */
-export const watchWorkshop = (watching: Watching): void => {
-  const { since, opened, lost, changes } = watching
-  const source = new EventSource(watchPath(since()))
-  source.addEventListener('open', opened)
-  source.addEventListener('changes', ({ data }: MessageEvent<string>) => {
-    const read = readWatch('changes', data)
-    if (read.ok) changes(read.value)
-  })
-  const again = (): void => {
-    source.close()
-    setTimeout(() => watchWorkshop(watching), AGAIN)
-  }
-  source.addEventListener('refusal', again)
-  source.addEventListener('error', () => {
-    if (cell.get().kind === 'up') linkDown()
-    if (source.readyState === EventSource.CLOSED) {
-      lost()
-      again()
-    }
-  })
-}

@@ -7,9 +7,10 @@ import type { UndoState } from '#wire/undo.ts'
 import type { UploadName, UploadRequestOf, UploadValueOf } from '#wire/uploads.ts'
 import { type Cell, createCell, derivedCell } from '../cell/cell.ts'
 import { type Keep, type Outgoing, openKeep, type Refused } from './keep.ts'
-import { client, linkDown, linkState, setLink, watchWorkshop } from './link.ts'
+import { client, linkDown, linkState, setLink } from './link.ts'
 import { newId, now } from './names.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
+import { watchWorkshop } from './watching.ts'
 import { claimWindow } from './window.ts'
 
 /** Something on its way to the workshop. */
