@@ -32,7 +32,7 @@ describe('the stoves of the workshop', () => {
     await page.getByLabel('Name').fill('Grey heron')
     await page.getByRole('button', { name: 'Rename' }).click()
     await page.getByRole('link', { name: 'Grey heron' }).waitFor()
-    expect(await names()).toContain('Grey heron')
+    await expect.poll(names).toContain('Grey heron')
 
     await page.getByRole('button', { name: 'Undo: rename “Heron” to “Grey heron”' }).click()
     await page.getByRole('link', { name: 'Heron', exact: true }).waitFor()
@@ -44,10 +44,10 @@ describe('the stoves of the workshop', () => {
     await page.getByRole('button', { name: 'More for Greylag' }).click()
     await page.getByRole('button', { name: 'Take away' }).click()
     await page.getByText('Taken away (1)').click()
-    expect(await names()).not.toContain('Greylag')
+    await expect.poll(names).not.toContain('Greylag')
     await page.getByRole('button', { name: 'Bring Greylag back' }).click()
     await page.getByRole('link', { name: 'Greylag', exact: true }).waitFor()
-    expect(await names()).toContain('Greylag')
+    await expect.poll(names).toContain('Greylag')
     expect(complaints).toEqual([])
   })
 
