@@ -1,0 +1,47 @@
+import { useEffect, useState } from 'react'
+import { useCell } from '../cell/useCell.ts'
+import { type BurnFacts, burnFacts } from '../stoveFacts/burnFacts.ts'
+import { documents, documentsFrom, headOf } from '../workshop/workshop.ts'
+
+/** One of the stoves that stand side by side. */
+export interface Beside {
+  /** As it stands in the address. */
+  readonly id: string
+  readonly name: string
+  /** The stove it belongs to, to go there; null for a step whose stove is not known yet. */
+  readonly document: string | null
+  /** Null while it is worked out. */
+  readonly facts: BurnFacts | null
+}
+
+/** Stoves as they are now, by their document, or steps of their families, by revision. */
+export const useBeside = (
+  ids: readonly string[],
+): { readonly looking: boolean; readonly stoves: readonly Beside[] } => {
+  const heads = useCell(documents)
+  const from = useCell(documentsFrom)
+  const [, draw] = useState(0)
+  const revisions = ids.map((id) => headOf(id)?.head ?? id)
+  const key = revisions.join(' ')
+  useEffect(() => {
+    const stops = key.split(' ').map((revision) => burnFacts(revision).subscribe(() => draw((n) => n + 1)))
+    return () => {
+      for (const stop of stops) stop()
+    }
+  }, [key])
+  const looking = from === 'looking'
+  return {
+    looking,
+    stoves: ids.map((id, i) => {
+      const facts = looking ? null : burnFacts(revisions[i] as string).get()
+      const head = headOf(id) ?? heads.find(({ head: now }) => now === id) ?? null
+      const step = head === null && facts !== null && facts.note !== '' ? ` (${facts.note})` : ''
+      return {
+        id,
+        name: head?.name ?? `${facts?.file?.name ?? 'A step'}${step}`,
+        document: head?.id ?? null,
+        facts,
+      }
+    }),
+  }
+}
