@@ -1,9 +1,8 @@
 import { clockText, clockTicks, multiples, roundStep, scaleOf } from '#craft/figure/scale.ts'
 import type { BurnReport } from '#science/answers/burn/report.ts'
+import { useWidth } from '../trials/useWidth.ts'
 
-const WIDTH = 900
 const HEIGHT = 300
-const PLOT = { left: 54, right: WIDTH - 30, top: 26, bottom: HEIGHT - 34 }
 
 /** Letters, dashes and colours: any one of them tells the curves apart. */
 export const LETTERS = ['A', 'B', 'C', 'D'] as const
@@ -14,10 +13,25 @@ export interface CurveOf {
   readonly report: BurnReport | null
 }
 
+interface Curve {
+  readonly report: BurnReport
+  /** Its place among the stoves. */
+  readonly i: number
+}
+
 /** Firepower over the whole burn, all stoves in one figure. */
 export const BesideCurves = ({ stoves }: { readonly stoves: readonly CurveOf[] }) => {
-  const all = stoves.flatMap(({ report }, i) => (report === null ? [] : [{ report, i }]))
-  if (all.length === 0) return <p className="muted">None of them burns: there is no curve.</p>
+  const all = stoves.flatMap(({ report }, i): readonly Curve[] => (report === null ? [] : [{ report, i }]))
+  return all.length === 0 ? (
+    <p className="beside-none muted">No burn to draw.</p>
+  ) : (
+    <Curves all={all} stoves={stoves} />
+  )
+}
+
+const Curves = ({ all, stoves }: { readonly all: readonly Curve[]; readonly stoves: readonly CurveOf[] }) => {
+  const [place, width] = useWidth<HTMLElement>(900)
+  const plot = { left: 44, right: width - 14, top: 26, bottom: HEIGHT - 34 }
   const until = Math.max(...all.map(({ report }) => report.series.at(-1)?.time ?? 60))
   const highest = Math.max(
     500,
@@ -25,30 +39,30 @@ export const BesideCurves = ({ stoves }: { readonly stoves: readonly CurveOf[] }
   )
   const step = roundStep(highest, 4)
   const most = Math.ceil(highest / step) * step
-  const time = scaleOf(0, until, PLOT.left, PLOT.right)
-  const power = scaleOf(0, most, PLOT.bottom, PLOT.top)
+  const time = scaleOf(0, until, plot.left, plot.right)
+  const power = scaleOf(0, most, plot.bottom, plot.top)
   const round = (value: number): number => Math.round(value * 10) / 10
   return (
-    <figure className="beside-curves">
+    <figure ref={place} className="beside-curves">
       <svg
-        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        viewBox={`0 0 ${width} ${HEIGHT}`}
         role="img"
         aria-label={`Firepower over time of ${all.map(({ i }) => `${LETTERS[i]}, ${stoves[i]?.name}`).join('; ')}. The table above has the figures.`}
       >
         {multiples(step, 0, most).map((value) => (
           <g key={value}>
-            <path className="beside-grid" d={`M${PLOT.left} ${round(power.at(value))}H${PLOT.right}`} />
-            <text className="beside-tick" x={PLOT.left - 8} y={power.at(value) + 4} textAnchor="end">
+            <path className="beside-grid" d={`M${plot.left} ${round(power.at(value))}H${plot.right}`} />
+            <text className="beside-tick" x={plot.left - 8} y={power.at(value) + 4} textAnchor="end">
               {Number((value / 1000).toPrecision(3))}
             </text>
           </g>
         ))}
         {clockTicks(time, 60).map((at) => (
-          <text key={at} className="beside-tick" x={time.at(at)} y={PLOT.bottom + 20} textAnchor="middle">
+          <text key={at} className="beside-tick" x={time.at(at)} y={plot.bottom + 20} textAnchor="middle">
             {clockText(at)}
           </text>
         ))}
-        <text className="beside-tick" x={PLOT.left - 8} y={PLOT.top - 12} textAnchor="end">
+        <text className="beside-tick" x={plot.left - 8} y={plot.top - 12} textAnchor="end">
           kW
         </text>
         {all.map(({ report, i }) => {
@@ -62,7 +76,7 @@ export const BesideCurves = ({ stoves }: { readonly stoves: readonly CurveOf[] }
               <text
                 className="beside-letter"
                 x={time.at(peak.time) + 4 + 16 * i}
-                y={Math.max(PLOT.top - 6, power.at(peak.firepower) - 7)}
+                y={Math.max(plot.top - 6, power.at(peak.firepower) - 7)}
               >
                 {LETTERS[i]}
               </text>

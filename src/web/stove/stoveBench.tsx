@@ -10,6 +10,7 @@ import { TurndownCurve } from '../findings/turndown.tsx'
 import { OpeningPanel } from '../section/openingPanel.tsx'
 import { Stage } from '../section/stage.tsx'
 import { conditionsOf } from '../solve/conditions.ts'
+import { SpaceBeside } from '../space/spaceBeside.tsx'
 import { AddRow } from './addRow.tsx'
 import { ConditionsPanel } from './conditionsPanel.tsx'
 import type { StoveEditor } from './editor.ts'
@@ -145,6 +146,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
               { name: 'Answers', content: answers },
               { name: 'Burn', content: course },
               { name: 'From above', content: above },
+              { name: 'In space', content: <SpaceBeside editor={editor} selection={selection} asked /> },
               { name: 'Findings', content: findings },
               { name: 'Air', content: <Choke stove={stove} /> },
               { name: 'Turndown', content: <TurndownCurve editor={editor} stove={stove} /> },
@@ -176,6 +178,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
           {findings}
           {add}
         </div>
+        <SpaceBeside editor={editor} selection={selection} />
         <Choke stove={stove} />
         <TurndownCurve editor={editor} stove={stove} />
         {wide ? null : under}
