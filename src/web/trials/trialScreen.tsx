@@ -1,7 +1,7 @@
 import './trials.css'
 import './desk.css'
 import './form.css'
-import { useDeferredValue, useMemo, useState } from 'react'
+import { lazy, Suspense, useDeferredValue, useMemo, useState } from 'react'
 import { BURN_CAUTIONS } from '../atStove/burnCautions.ts'
 import { CorrectEntry } from '../atStove/correctEntry.tsx'
 import type { Entry } from '../atStove/entry.ts'
@@ -28,6 +28,11 @@ import {
   useTrialDocument,
 } from './useTrialDocument.ts'
 import { WentWrong } from './wentWrong.tsx'
+
+/** Its chart is as large as the rest of the desk: fetched beside it. */
+const LoggerDesk = lazy(() =>
+  import('./logger/loggerDesk.tsx').then(({ LoggerDesk: desk }) => ({ default: desk })),
+)
 
 const KEEPING_WORDS: Readonly<Record<TrialKeeping['kind'], string>> = {
   kept: 'Kept in the workshop',
@@ -132,6 +137,12 @@ const Desk = ({
         <p className="small">{[countWords(burn), line, clock].filter((said) => said !== null).join('. ')}.</p>
         <BurnLine log={burn.log} />
         <LogTable log={burn.log} book={book} onPick={setWrongEntry} />
+      </section>
+      <section aria-labelledby="desk-logger">
+        <h2 id="desk-logger">Readings of a logger</h2>
+        <Suspense fallback={<p role="status">Fetching the chart …</p>}>
+          <LoggerDesk trial={trial} draft={calm} log={burn.log} book={book} onDraft={onDraft} />
+        </Suspense>
       </section>
       <section aria-labelledby="desk-phases">
         <h2 id="desk-phases">Weighed and read</h2>

@@ -1,0 +1,123 @@
+import 'uplot/dist/uPlot.min.css'
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
+import uPlot from 'uplot'
+import { useCell } from '../../cell/useCell.ts'
+import { theme } from '../../settings/settings.ts'
+import { chartLook } from './chartLook.ts'
+import { HEIGHT, joined, optionsFor, type Shown } from './chartOptions.ts'
+import { panned, type ViewRange, zoomed } from './viewRange.ts'
+
+interface ChartProps extends Shown {
+  readonly label: string
+  /** Where the pointer stands when it is pressed [min]. */
+  readonly onPick: (at: number) => void
+}
+
+/** What a key does to the view; null: nothing. */
+const moveOf = (key: string): ((now: ViewRange, all: ViewRange) => ViewRange) | null => {
+  const middle = ({ from, to }: ViewRange): number => (from + to) / 2
+  switch (key) {
+    case 'ArrowLeft':
+      return (now, all) => panned(now, -0.1, all)
+    case 'ArrowRight':
+      return (now, all) => panned(now, 0.1, all)
+    case '+':
+      return (now, all) => zoomed(now, middle(now), 1 / 1.3, all)
+    case '-':
+      return (now, all) => zoomed(now, middle(now), 1.3, all)
+    case '0':
+      return (_, all) => all
+    default:
+      return null
+  }
+}
+
+/** Readings over time. Wheel: nearer and farther; drag: a stretch; arrows, plus, minus and 0 by keyboard. */
+export const LoggerChart = ({ label, curves, marks, dots, onPick }: ChartProps) => {
+  const place = useRef<HTMLDivElement>(null)
+  const chart = useRef<uPlot | null>(null)
+  const pick = useRef(onPick)
+  pick.current = onPick
+  const look = useCell(theme)
+  const [all, setAll] = useState<ViewRange>({ from: 0, to: 1 })
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another theme is another drawing
+  useEffect(() => {
+    const element = place.current
+    if (element === null) return
+    const data = joined(curves)
+    const [x] = data
+    const whole = { from: x[0] ?? 0, to: x.at(-1) ?? 1 }
+    setAll(whole)
+    const made = new uPlot(
+      optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), chartLook()),
+      data,
+      element,
+    )
+    chart.current = made
+    const rangeNow = (): ViewRange => ({ from: made.scales.x?.min ?? 0, to: made.scales.x?.max ?? 1 })
+    const wheel = (event: WheelEvent): void => {
+      event.preventDefault()
+      const about = made.posToVal(event.offsetX, 'x')
+      const next = event.shiftKey
+        ? panned(rangeNow(), Math.sign(event.deltaY || event.deltaX) * 0.1, whole)
+        : zoomed(rangeNow(), about, event.deltaY > 0 ? 1.2 : 1 / 1.2, whole)
+      made.setScale('x', { min: next.from, max: next.to })
+    }
+    let downAt = 0
+    const down = (event: PointerEvent): void => {
+      downAt = event.offsetX
+    }
+    const up = (event: PointerEvent): void => {
+      if (Math.abs(event.offsetX - downAt) < 4) pick.current(made.posToVal(event.offsetX, 'x'))
+    }
+    made.over.addEventListener('wheel', wheel, { passive: false })
+    made.over.addEventListener('pointerdown', down)
+    made.over.addEventListener('pointerup', up)
+    const watch = new ResizeObserver(() =>
+      made.setSize({ width: Math.max(280, element.clientWidth), height: HEIGHT }),
+    )
+    watch.observe(element)
+    return () => {
+      watch.disconnect()
+      made.destroy()
+      chart.current = null
+    }
+  }, [curves, marks, dots, look])
+  const show = (change: (now: ViewRange) => ViewRange): void => {
+    const now = chart.current
+    if (now === null) return
+    const next = change({ from: now.scales.x?.min ?? all.from, to: now.scales.x?.max ?? all.to })
+    now.setScale('x', { min: next.from, max: next.to })
+  }
+  const key = (event: KeyboardEvent): void => {
+    const move = moveOf(event.key)
+    if (move === null) return
+    event.preventDefault()
+    show((now) => move(now, all))
+  }
+  const button = (name: string, move: string) => (
+    <button type="button" onClick={() => show((now) => moveOf(move)?.(now, all) ?? now)}>
+      {name}
+    </button>
+  )
+  return (
+    <figure className="logger-chart">
+      {/* A picture that is worked in: the keys belong to it, not to the buttons below. */}
+      <div
+        ref={place}
+        role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it is moved by keys
+        tabIndex={0}
+        aria-label={`${label}. Arrow keys move, plus and minus bring nearer, 0 shows all.`}
+        onKeyDown={key}
+      />
+      <p className="trial-actions">
+        {button('Earlier', 'ArrowLeft')}
+        {button('Later', 'ArrowRight')}
+        {button('Nearer', '+')}
+        {button('Farther', '-')}
+        {button('All of it', '0')}
+      </p>
+    </figure>
+  )
+}
