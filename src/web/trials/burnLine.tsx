@@ -1,21 +1,23 @@
 import { type BurnLog, type Entry, entryText, isWeighing, litAt, standing } from '../atStove/entry.ts'
 import { runningTime } from '../atStove/runningTime.ts'
 import { lanes, timeTicks } from './lanes.ts'
+import { useWidth } from './useWidth.ts'
 
-const WIDTH = 960
+const USUAL_WIDTH = 960
 const LEFT = 8
 const RIGHT = 24
 const LANE = 19
 
 /** The burn as a line of time: what happened above it with a tick, what was weighed with a square. */
 export const BurnLine = ({ log }: { readonly log: BurnLog }) => {
+  const [ref, width] = useWidth<HTMLElement>(USUAL_WIDTH)
   const entries = standing(log)
   const [first] = entries
-  if (first === undefined) return null
+  if (first === undefined) return <figure ref={ref} />
   const zero = litAt(log) ?? Date.parse(first.at)
   const start = Math.min(0, (Date.parse(first.at) - zero) / 1000)
   const end = Math.max(60, ...entries.map(({ at }) => (Date.parse(at) - zero) / 1000))
-  const scale = (WIDTH - LEFT - RIGHT) / (end - start)
+  const scale = (width - LEFT - RIGHT) / (end - start)
   const x = (seconds: number): number => LEFT + (seconds - start) * scale
   const placed = lanes(
     entries.map((entry) => ({
@@ -23,19 +25,20 @@ export const BurnLine = ({ log }: { readonly log: BurnLog }) => {
       x: x((Date.parse(entry.at) - zero) / 1000),
       text: entryText(entry).slice(0, 36),
     })),
-    WIDTH,
+    width,
   )
   const top = (Math.max(...placed.map(({ lane }) => lane)) + 1) * LANE + 8
   const byId = new Map(entries.map((entry) => [entry.id, entry]))
   return (
-    <figure className="burn-line">
+    <figure className="burn-line" ref={ref}>
       <svg
-        viewBox={`0 0 ${WIDTH} ${top + 30}`}
+        width={width}
+        height={top + 30}
         role="img"
         aria-label="What happened, along the time since lighting"
       >
         <line x1={x(start)} x2={x(end)} y1={top} y2={top} className="line-ink" />
-        {timeTicks(end).map((seconds) => (
+        {timeTicks(end, Math.max(3, Math.floor(width / 110))).map((seconds) => (
           <g key={seconds}>
             <line x1={x(seconds)} x2={x(seconds)} y1={top} y2={top + 6} className="line-ink" />
             <text

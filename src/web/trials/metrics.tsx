@@ -90,7 +90,7 @@ export const Metrics = ({ trial }: { readonly trial: Trial }) => {
       )}
       {metrics.phases.map((phase, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a phase is known by its place alone
-        <section key={i} aria-label={PHASE_NAMES[phase.phase]}>
+        <section key={i} aria-label={`${PHASE_NAMES[phase.phase]}, worked out`}>
           <h3>{PHASE_NAMES[phase.phase]}</h3>
           <Rows rows={phase.rows.filter(({ metric }) => metric)} />
           <details>

@@ -110,13 +110,15 @@ const Phase = ({ index, ...props }: PhaseProps & { readonly index: number }) => 
           </button>
         )}
       </p>
-      {said.length > 0 && (
-        <ul className="small trial-said" role="status">
-          {said.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      )}
+      <div role="status">
+        {said.length > 0 && (
+          <ul className="small trial-said">
+            {said.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+      </div>
     </section>
   )
 }

@@ -124,11 +124,13 @@ export const AlignForm = ({
           ))}
         </ul>
       )}
-      <ul className="small trial-said" role="status">
-        {alignment.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <div role="status">
+        <ul className="small trial-said">
+          {alignment.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </div>
     </div>
   )
 }

@@ -1,0 +1,223 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { waterBoilingTrial } from '../../proof/trial/waterBoiling.ts'
+import { axeViolations, newContext, sidewaysScroll } from '../harness/browser.ts'
+import type { BenchServer } from '../harness/server.ts'
+import { ask, makeTrial } from './ask.ts'
+import { benchForTests } from './bench.ts'
+
+const examples = join(import.meta.dirname, '..', '..', '..', 'examples')
+
+const whole = (
+  name: string,
+  change: (trial: ReturnType<typeof waterBoilingTrial>) => unknown = (one) => one,
+) => JSON.stringify(change({ ...waterBoilingTrial(), name }))
+
+describe('burns on the desk', () => {
+  const ready = benchForTests()
+  let server: BenchServer
+  const begin = async (test: Parameters<typeof ready>[0]) => {
+    const bench = await ready(test)
+    server = bench.server
+    return bench
+  }
+  const desk = async (page: Page, trial: string): Promise<void> => {
+    await page.goto(`${server.address}trial/${trial}`)
+    await page.locator('.log-table, .log-add').first().waitFor()
+  }
+  const stove = async (name: string) => {
+    const heads = await ask(server.address, 'list', { kinds: ['stove'] })
+    return heads.find((head) => head.name === name)?.id ?? ''
+  }
+  const textOf = async (trial: string) =>
+    JSON.parse((await ask(server.address, 'open', { document: trial })).revision.text)
+
+  it('starts a burn, asks for what is missing, works it out, and keeps it', {
+    timeout: 120_000,
+  }, async (test) => {
+    const { browser } = await begin(test)
+    const { context } = await newContext(browser)
+    const page = await context.newPage()
+    await page.goto(`${server.address}stove/${await stove('Redshank')}/trials`)
+    await page.getByLabel('Variant', { exact: false }).first().fill('A, as planned')
+    await page.getByRole('button', { name: 'Start a burn' }).click()
+    await page.getByText('Still to say').waitFor()
+    const trial = page.url().split('/').at(-1) ?? ''
+    const fill = (label: string | RegExp, text: string) => page.getByLabel(label).first().fill(text)
+    await page.getByLabel('Fuel', { exact: true }).selectOption('wood-chips')
+    await page.getByLabel('The stove was').selectOption('cold')
+    await fill('Sample before drying', '60 g')
+    await fill('Sample after drying', '54 g')
+    await page.getByText('Moisture, wet basis: 10.0 %').waitFor()
+    await fill('Air temperature, in the shade', '18')
+    await page.getByText('Write 18 °C or 18 °F').first().waitFor()
+    await fill('Air temperature, in the shade', '18 °C')
+    await fill('Height above the sea', '240 m')
+    await fill('Empty pot, dry', '14.5 oz')
+    await page.getByLabel('off', { exact: true }).check()
+    await fill('Scale: smallest step', '1 g')
+    await fill('Thermometer: smallest step', '0.1 K')
+    await fill('Clock: smallest step', '1 s')
+    for (const [label, text] of [
+      ['Time after lighting at the start', '1 min'],
+      ['Time after lighting at the end', '9 min 30 s'],
+      ['Fuel not yet burnt at the start', '310 g'],
+      ['Fuel not yet burnt at the end', '180 g'],
+      ['Pot with water at the start', '1412 g'],
+      ['Pot with water at the end', '1395 g'],
+      ['Water at the start', '17.5 °C'],
+      ['Water at the end', '99 °C'],
+    ] as const)
+      await fill(`High power, ${label}`, text)
+    await page.getByRole('heading', { name: 'What it came to' }).waitFor()
+    await page.getByText('How this was worked out: fuel burnt').click()
+    await page.getByText('= 310 − 180').first().waitFor()
+    expect(await page.getByText('written from memory').count()).toBeGreaterThan(0)
+    await page.getByText('Kept in the workshop').waitFor()
+    await expect.poll(async () => (await textOf(trial)).pot?.weight).toBe('14.5 oz')
+    await page.reload()
+    await page.getByRole('heading', { name: 'What it came to' }).waitFor()
+    await context.close()
+  })
+
+  it('reads an ugly file after asking, matches the boil, and takes it into the log', {
+    timeout: 120_000,
+  }, async (test) => {
+    const { browser } = await begin(test)
+    const trial = await makeTrial(server.address, 'With a logger', whole('With a logger'))
+    const { context, complaints } = await newContext(browser)
+    const page = await context.newPage()
+    await desk(page, trial)
+    const file = page.locator('.logger-drop input[type=file]')
+    await file.setInputFiles(join(examples, 'loggers', '05-which-day.csv'))
+    await page.getByText('Which is the day in').waitFor()
+    await page.getByLabel('day month year').check()
+    await page.getByRole('button', { name: 'That is how it is' }).click()
+    await page.locator('.logger-chart canvas').first().waitFor()
+    await page.getByRole('button', { name: 'Read files of this logger so next time' }).click()
+    await page.getByText('the next file with these headings is read the same way').waitFor()
+    // The next one is not asked about any more.
+    await page.getByRole('button', { name: 'take it away' }).click()
+    await file.setInputFiles({
+      name: 'next.csv',
+      mimeType: 'text/csv',
+      buffer: readFileSync(join(examples, 'loggers', '05-which-day.csv')),
+    })
+    await page.getByText('was read last time').waitFor()
+    await file.setInputFiles(join(examples, 'heron.logger.csv'))
+    await page.getByText('One reading stands out').waitFor()
+    await page.getByText(/nothing for \d+ s, where/).waitFor()
+    expect(await axeViolations(page)).toEqual([])
+    // It is there again after a reload.
+    await page.reload()
+    await page.getByText('heron.logger.csv').waitFor()
+    await page.locator('.logger-chart canvas').first().waitFor()
+    await page.getByRole('application').first().focus()
+    for (const key of ['+', 'ArrowRight', '0']) await page.keyboard.press(key)
+    expect(complaints.filter((one) => !one.includes('404'))).toEqual([])
+    await context.close()
+  })
+
+  it('holds variants against each other: every point, the interval, a sentence', {
+    timeout: 120_000,
+  }, async (test) => {
+    const { browser } = await begin(test)
+    const boils = { A: [12.1, 12.6, 12.3], B: [10.2, 10.5, 10.0] }
+    for (const [variant, times] of Object.entries(boils))
+      for (const [i, time] of times.entries())
+        await makeTrial(
+          server.address,
+          `${variant}${i + 1}`,
+          whole(`${variant}${i + 1}`, (one) => {
+            const [phase] = one.phases
+            return {
+              ...one,
+              day: `2031-05-${17 + i}`,
+              stove: { name: 'Greylag', variant },
+              events: [],
+              phases: [{ ...phase, to: { ...phase?.to, at: `${time} min` }, boil: `${time} min` }],
+            }
+          }),
+          'Greylag',
+        )
+    const { context, complaints } = await newContext(browser)
+    const page = await context.newPage()
+    await page.goto(`${server.address}stove/${await stove('Greylag')}/trials`)
+    await page
+      .getByText(/“B” helps/)
+      .first()
+      .waitFor()
+    const plot = page.locator('.dot-plot').first()
+    expect(await plot.locator('.dot').count()).toBeGreaterThanOrEqual(6)
+    await page
+      .getByText(/the true gain most likely lies between/)
+      .first()
+      .waitFor()
+    await page.getByRole('button', { name: 'Draw an order by lot' }).click()
+    await page.getByText('Burn in this order').waitFor()
+    expect(await axeViolations(page)).toEqual([])
+    await page.emulateMedia({ colorScheme: 'dark' })
+    expect(await axeViolations(page)).toEqual([])
+    await page.setViewportSize({ width: 360, height: 740 })
+    expect(await sidewaysScroll(page)).toBe(0)
+    await page.getByLabel('Held against').selectOption('B')
+    await page
+      .getByText(/“A” harms/)
+      .first()
+      .waitFor()
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+
+  it('goes out as a file and comes back in', { timeout: 60_000 }, async (test) => {
+    const { browser } = await begin(test)
+    const trial = await makeTrial(server.address, 'To hand on', whole('To hand on'))
+    const { context } = await newContext(browser)
+    const page = await context.newPage()
+    await desk(page, trial)
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a file' }).click(),
+    ])
+    expect(download.suggestedFilename()).toBe('to-hand-on.trial.json')
+    const path = await download.path()
+    await page.goto(`${server.address}stove/${await stove('Heron')}/trials`)
+    await page.getByLabel('Take in trial files').setInputFiles({
+      name: 'back.trial.json',
+      mimeType: 'application/json',
+      buffer: readFileSync(path),
+    })
+    await page.getByText('“To hand on” is here now.').waitFor()
+    await expect
+      .poll(
+        async () =>
+          (await ask(server.address, 'list', { kinds: ['trial'] })).filter(
+            ({ name }) => name === 'To hand on',
+          ).length,
+      )
+      .toBe(2)
+    await context.close()
+  })
+
+  it.for([
+    ['light', 1280],
+    ['dark', 360],
+  ] as const)(
+    'passes axe and fits the page, %s at %i px',
+    { timeout: 60_000 },
+    async ([look, width], test) => {
+      const { browser } = await begin(test)
+      const trial = await makeTrial(server.address, 'Looked at', whole('Looked at'))
+      const { context } = await newContext(browser, { look, width })
+      const page = await context.newPage()
+      await desk(page, trial)
+      await page.getByRole('heading', { name: 'What it came to' }).waitFor()
+      await page.getByText('How this was worked out').first().click()
+      expect(await axeViolations(page)).toEqual([])
+      expect(await sidewaysScroll(page)).toBe(0)
+      await context.close()
+    },
+  )
+})
