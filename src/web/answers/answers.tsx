@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { useCell } from '../cell/useCell.ts'
+import { ExplainAnswer } from '../help/explainAnswer.tsx'
 import { units } from '../settings/settings.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { LiveStove } from '../stove/liveBurn.ts'
@@ -27,7 +28,10 @@ const BandMark = ({ low, high, value, text }: AnswerBand) => {
 
 const Row = ({ row, waiting }: { readonly row: AnswerRow; readonly waiting: boolean }) => (
   <div className="answer" data-answer={row.key}>
-    <dt>{row.caption}</dt>
+    <dt>
+      {row.caption}
+      <ExplainAnswer answer={row.key} />
+    </dt>
     <dd>
       <span className="answer-value">{row.value}</span>
       {row.beside === null || row.beside === '' ? null : <span className="answer-beside">{row.beside}</span>}

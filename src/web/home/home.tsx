@@ -67,7 +67,7 @@ const TakenAway = () => {
             {stove.name}
             <button
               type="button"
-              aria-label={`Bring ${stove.name} back`}
+              aria-label={`Bring back ${stove.name}`}
               onClick={() => void bringBack(stove)}
             >
               Bring back

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { ask, benchRig } from '../harness/benchTest.ts'
+import { ask, benchRig, stoveNamed } from '../harness/benchTest.ts'
 import { until } from '../harness/page.ts'
 
 const rig = benchRig()
@@ -38,6 +38,22 @@ describe('without its server', () => {
     await page.getByText('All kept').waitFor()
     await page.getByText('The workshop does not answer.').waitFor({ state: 'detached' })
     expect(await names()).toContain('Night heron')
+    expect(complaints).toEqual([])
+  })
+
+  it('lays a stove on the bench that was seen before', async () => {
+    const greylag = await stoveNamed(rig.server(), 'Greylag')
+    const { page, complaints } = await rig.open(`/stove/${greylag}`)
+    const ring = page.locator('.grip[data-key="row fuel can ring"]')
+    await ring.waitFor()
+    await until(page, KEPT)
+    await rig.server().kill()
+    await page.reload()
+    await ring.waitFor()
+    await page.locator('.answer-value').first().waitFor()
+    await page.getByRole('link', { name: 'Help', exact: true }).first().click()
+    await page.getByRole('heading', { name: 'Words of the trade' }).waitFor()
+    await rig.server().start()
     expect(complaints).toEqual([])
   })
 

@@ -45,7 +45,7 @@ describe('the stoves of the workshop', () => {
     await page.getByRole('button', { name: 'Take away' }).click()
     await page.getByText('Taken away (1)').click()
     await expect.poll(names).not.toContain('Greylag')
-    await page.getByRole('button', { name: 'Bring Greylag back' }).click()
+    await page.getByRole('button', { name: 'Bring back Greylag' }).click()
     await page.getByRole('link', { name: 'Greylag', exact: true }).waitFor()
     await expect.poll(names).toContain('Greylag')
     expect(complaints).toEqual([])

@@ -120,7 +120,7 @@ export const Devices = ({ standing }: { readonly standing: Door | null }) => {
                 <td>
                   <button
                     type="button"
-                    aria-label={`Let ${device.name} in no more`}
+                    aria-label={`Let in no more: ${device.name}`}
                     onClick={() => void revoke(device)}
                   >
                     Let in no more

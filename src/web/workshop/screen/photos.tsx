@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useId, useRef, useState } from 'react'
 import { photoPath } from '#wire/routes.ts'
 import { say } from '../../bench/notices.ts'
 import { useCell } from '../../cell/useCell.ts'
@@ -22,6 +22,7 @@ export const Photos = () => {
   const photos = all.filter(({ kind }) => kind === 'photo')
   const owners = all.filter(({ kind }) => kind === 'stove' || kind === 'trial')
   const [owner, setOwner] = useState('')
+  const select = useId()
   const input = useRef<HTMLInputElement>(null)
   const chosen = owner === '' ? (owners[0]?.id ?? '') : owner
   const take = async (): Promise<void> => {
@@ -34,16 +35,16 @@ export const Photos = () => {
     <section>
       <h2>Photos</h2>
       <div className="row photo-add">
-        <label>
-          Of
-          <select value={chosen} onChange={(event) => setOwner(event.target.value)}>
+        <div className="photo-of">
+          <label htmlFor={select}>Photos of</label>
+          <select id={select} value={chosen} onChange={(event) => setOwner(event.target.value)}>
             {owners.map(({ id, name }) => (
               <option key={id} value={id}>
                 {name}
               </option>
             ))}
           </select>
-        </label>
+        </div>
         <input
           ref={input}
           className="unseen"
@@ -80,7 +81,7 @@ export const Photos = () => {
                 <button
                   type="button"
                   data-weight="quiet"
-                  aria-label={`Take ${photo.name} away`}
+                  aria-label={`Take away ${photo.name}`}
                   onClick={() => void remove()}
                 >
                   Take away
