@@ -12,8 +12,8 @@ const FLAGS = [
   '--enable-unsafe-swiftshader',
 ]
 
-export const launch = (): Promise<Browser> =>
-  chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS })
+export const launch = (more: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: '/usr/bin/chromium', args: [...FLAGS, ...more] })
 
 export interface ContextWish {
   readonly width?: number

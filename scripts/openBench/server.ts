@@ -11,6 +11,8 @@ export interface BenchServer {
   /** `http://127.0.0.1:41234/` */
   readonly address: string
   readonly home: string
+  /** Where the house finds it, `http://192.168.1.20:41234`; none unless it was started with --lan. */
+  readonly houseOrigins: readonly string[]
   /** Ends it as a power cut would. */
   readonly kill: () => Promise<void>
   /** Starts it again: the same workshop, the same address. */
@@ -22,10 +24,16 @@ export interface BenchServer {
 interface Opened {
   readonly address: string
   readonly port: number
+  readonly houseOrigins: readonly string[]
 }
 
-const open = async (home: string, port: number): Promise<{ readonly child: ChildProcess } & Opened> => {
-  const child = spawn(process.execPath, [main, 'bench', '--port', String(port), '--no-open', '--json'], {
+const open = async (
+  home: string,
+  port: number,
+  more: readonly string[],
+): Promise<{ readonly child: ChildProcess } & Opened> => {
+  const args = [main, 'bench', '--port', String(port), '--no-open', '--json', ...more]
+  const child = spawn(process.execPath, args, {
     env: { ...process.env, TINWRIGHT_HOME: home, TINWRIGHT_DB: '' },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
@@ -40,12 +48,12 @@ const open = async (home: string, port: number): Promise<{ readonly child: Child
   return { child, ...(JSON.parse(out) as Opened) }
 }
 
-/** A bench with the demo in a fresh workshop of its own. */
-export const startServer = async (): Promise<BenchServer> => {
+/** A bench with the demo in a fresh workshop of its own; `more`: how else it is started, such as `--lan`. */
+export const startServer = async (more: readonly string[] = []): Promise<BenchServer> => {
   await buildOnce()
   const home = mkdtempSync(join(tmpdir(), 'tinwright-bench-'))
-  let running = await open(home, 0)
-  const { address, port } = running
+  let running = await open(home, 0, more)
+  const { address, port, houseOrigins } = running
   const end = async (signal: NodeJS.Signals): Promise<void> => {
     const { child } = running
     if (child.exitCode !== null || child.signalCode !== null) return
@@ -56,9 +64,10 @@ export const startServer = async (): Promise<BenchServer> => {
   return {
     address,
     home,
+    houseOrigins,
     kill: () => end('SIGKILL'),
     start: async () => {
-      running = await open(home, port)
+      running = await open(home, port, more)
     },
     close: async () => {
       await end('SIGKILL')

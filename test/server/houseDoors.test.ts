@@ -7,6 +7,7 @@ import type { House } from '#server/listen/houseDoors.ts'
 import type { Door, Invitation } from '#wire/door.ts'
 import { needs } from '../outsideProgram.ts'
 import { value } from '../store/acts.ts'
+import { launch } from '../web/harness/browser.ts'
 import { type Authority, makeAuthority, type Pair } from './certificates.ts'
 import {
   clientOf,
@@ -162,6 +163,21 @@ describe('a bench with a certificate', () => {
     await expect(sendSafely(own, '/pair', {}, 'none')).rejects.toMatchObject({
       code: expect.stringContaining('CERT'),
     })
+  })
+
+  it('says so when a browser does not trust the certificate', async (test) => {
+    needs(test, 'openssl', 'chromium')
+    const own = await openSafe()
+    const browser = await launch()
+    try {
+      const page = await browser.newPage()
+      await expect(page.goto(`${houseOrigin(own).replace('http:', 'https:')}/pair`)).rejects.toThrow(
+        'ERR_CERT_AUTHORITY_INVALID',
+      )
+      await expect.poll(() => own.lines.join('\n')).toContain('It does not trust the certificate')
+    } finally {
+      await browser.close()
+    }
   })
 
   it('invites nobody once the certificate is over, or stands for no address any more', async (test) => {
