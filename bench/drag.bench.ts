@@ -11,6 +11,8 @@ interface TraceEvent {
   readonly ph: string
   readonly ts: number
   readonly dur?: number
+  /** What the thread itself was at work of it: on a busy machine others take turns [µs]. */
+  readonly tdur?: number
   readonly pid: number
   readonly tid: number
   readonly args?: { readonly name?: string; readonly data?: { readonly type?: string } }
@@ -63,20 +65,27 @@ const perMove = (
     .sort((a, b) => a.ts - b.ts)
   const sums = moves.map(() => 0)
   let covered = 0
-  for (const { ts, dur = 0 } of spans) {
+  for (const { ts, dur = 0, tdur = dur } of spans) {
     const end = ts + dur
+    // Spans lie within each other or apart.
     if (end <= covered) continue
-    const from = Math.max(ts, covered)
     covered = end
-    const move = moves.findLastIndex((start) => start <= from)
-    if (move >= 0) sums[move] = (sums[move] ?? 0) + (end - from) / 1000
+    const move = moves.findLastIndex((start) => start <= ts)
+    if (move >= 0) sums[move] = (sums[move] ?? 0) + tdur / 1000
   }
   return sums.slice(1, -1)
 }
 
 const MOVES = 240
 
-/** Drags the ring of Greylag up and down with the mouse, a move a frame. */
+/** The picture has been drawn anew, or nothing came of the move. */
+const ANSWERED = `new Promise((go) => {
+  const watch = new MutationObserver(() => { watch.disconnect(); requestAnimationFrame(go) })
+  watch.observe(document.querySelector('.stage-front'), { childList: true })
+  setTimeout(go, 400)
+})`
+
+/** Drags the ring of Greylag up and down with the mouse, each move once the one before has been answered. */
 const drag = async (page: Page): Promise<void> => {
   const grip = page.locator('.grip[data-key="row fuel can ring"]')
   const box = await grip.boundingBox()
@@ -88,7 +97,7 @@ const drag = async (page: Page): Promise<void> => {
     // Down and up by turns, far enough each time that something changes.
     const phase = i % 40
     await page.mouse.move(x, y + 2.5 * (phase < 20 ? phase : 40 - phase))
-    await page.evaluate('new Promise((go) => requestAnimationFrame(go))')
+    await page.evaluate(ANSWERED)
   }
   await page.mouse.up()
 }
@@ -153,6 +162,9 @@ export const rows: Rows = async () => {
     const stove = new URL((await link.getAttribute('href')) ?? '', server.address).href
     await home.close()
     const fresh = await newContext(browser)
+    await fresh.context.addInitScript(
+      "if (location.protocol === 'http:') localStorage.setItem('tinwright.guide', 'done')",
+    )
     const page = await fresh.context.newPage()
     const first = await load(page, stove)
     await page.waitForLoadState('networkidle')

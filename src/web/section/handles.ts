@@ -1,7 +1,7 @@
 import type { Scene } from '#craft/section/scene.ts'
 import { spanMiddle } from '#craft/section/span.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
-import type { Stove } from '#stove/model.ts'
+import type { Opening, Stove } from '#stove/model.ts'
 import { setBore, stepBore } from '#stove/moves/face.ts'
 import type { Move, OpeningRef } from '#stove/moves/move.ts'
 import { moveRow, rowOf, rowRange, stepRow } from '#stove/moves/row.ts'
@@ -42,25 +42,28 @@ const none = (): null => null
 /** How far a grate or band may be slid by hand [mm]. */
 const SLIDES = 400
 
-/** Everything to take hold of, from the top of the stove down: the order in which Tab finds it. */
+/** Everything to take hold of, rows first, in the order in which Tab finds it. */
 export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] => {
   const { stove, walls, plates, placed, bed, pot } = section
   const handles: Handle[] = []
-  for (const wall of walls) {
-    for (const gap of wall.holes) {
-      const ref = { part: wall.part, opening: gap.opening }
-      const row = stove.parts.get(wall.part)?.openings.get(gap.opening)
+  // By part and opening as the file has them: an order that no move changes, or a handle would lose its pointer on the way.
+  for (const { name } of placed) {
+    const wall = walls.find(({ part }) => part === name)
+    const openings = stove.parts.get(name)?.openings ?? new Map<string, Opening>()
+    for (const [opening, row] of openings) {
+      const gap = wall?.holes.find((hole) => hole.opening === opening)
+      const ref = { part: name, opening }
       const range = rowRange(stove, ref)
-      if (row?.kind !== 'row' || range === null) continue
+      if (row.kind !== 'row' || wall === undefined || gap === undefined || range === null) continue
       handles.push({
-        key: `row ${wall.part} ${gap.opening}`,
+        key: `row ${name} ${opening}`,
         ref,
         // A band lies on its can: its windows are taken hold of on the other half.
         side: wall.form === 'band' ? -1 : 1,
         r: wall.radius,
         z: spanMiddle(gap),
         along: 'up',
-        label: `${gap.opening} in ${wall.part}, height`,
+        label: `${opening} in ${name}, height`,
         value: lengthIn(row.height, units),
         now: Math.round(row.height * 1000),
         least: Math.round(range.least * 1000),
@@ -166,5 +169,5 @@ export const handlesOf = ({ section }: Scene, units: Units): readonly Handle[] =
       drag: (now, file, by) => setPotGap(file, (now.potGap ?? 0) + by),
       step: (_, file, by, large) => stepPotGap(file, by, large),
     })
-  return handles.sort((a, b) => b.z - a.z)
+  return handles
 }
