@@ -78,12 +78,12 @@ const perMove = (
 
 const MOVES = 240
 
-/** The picture has been drawn anew, or nothing came of the move. */
-const ANSWERED = `new Promise((go) => {
+/** Before a move: looks out for the picture that is drawn anew. */
+const LOOK_OUT = `void (globalThis.answered = new Promise((go) => {
   const watch = new MutationObserver(() => { watch.disconnect(); requestAnimationFrame(go) })
   watch.observe(document.querySelector('.stage-front'), { childList: true })
   setTimeout(go, 400)
-})`
+}))`
 
 /** Drags the ring of Greylag up and down with the mouse, each move once the one before has been answered. */
 const drag = async (page: Page): Promise<void> => {
@@ -96,8 +96,9 @@ const drag = async (page: Page): Promise<void> => {
   for (let i = 0; i < MOVES; i++) {
     // Down and up by turns, far enough each time that something changes.
     const phase = i % 40
+    await page.evaluate(LOOK_OUT)
     await page.mouse.move(x, y + 2.5 * (phase < 20 ? phase : 40 - phase))
-    await page.evaluate(ANSWERED)
+    await page.evaluate('answered')
   }
   await page.mouse.up()
 }

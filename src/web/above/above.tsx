@@ -7,9 +7,9 @@ import { toggleLeftOut } from '#stove/moves/row.ts'
 import { turnPart } from '#stove/moves/whole.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
 import type { OpenCell } from '../cell/cell.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import type { Conditions } from '../solve/conditions.ts'
-import type { StoveEditor } from '../stove/editor.ts'
+import type { StoveEditor, StoveState } from '../stove/editor.ts'
 import { type Selection, sameRef } from '../stove/selection.ts'
 import {
   arcPath,
@@ -174,9 +174,29 @@ const Holes = ({
   })
 }
 
+/** All that is seen from above, as one word: what only moves up and down is not drawn anew. */
+const planKey = ({ stove }: StoveState): string => {
+  const placed = orThrow(placeParts(stove))
+  return JSON.stringify([
+    planWalls(placed),
+    planDamper(placed),
+    planRows(placed).map(({ ref, row, turned }) => [
+      ref,
+      row.count,
+      row.leftOut,
+      row.bearing,
+      row.hole,
+      turned,
+    ]),
+    // Whether a damper lies over a row goes by its height.
+    placed.some(({ part }) => part.form === 'band') ? placed.map(({ base }) => base) : null,
+  ])
+}
+
 /** The stove from above: which holes are drilled, how the damper stands, where the wind comes from. */
 export const Above = ({ editor, conditions, selection }: AboveProps) => {
-  const { stove, file } = useCell(editor.state)
+  useCellPart(editor.state, planKey)
+  const { stove } = editor.state.get()
   const under = useCell(conditions)
   const opened = useCell(selection.opened)
   const pointed = useCell(selection.pointed)
@@ -190,7 +210,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
     rows.find(({ ref }) => sameRef(ref, opened)) ?? rows.find(({ row }) => row.duty === 'intake') ?? rows[0]
   const { wind } = under
   const toggle = (row: PlanRow, place: number): void => {
-    const move = toggleLeftOut(file, row.ref, place)
+    const move = toggleLeftOut(editor.state.get().file, row.ref, place)
     if (move !== null) editor.commit(move.label, move.change)
   }
   const setWind = (from: number): void =>

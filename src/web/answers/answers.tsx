@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { ExplainAnswer } from '../help/explainAnswer.tsx'
 import { units } from '../settings/settings.ts'
 import type { StoveEditor } from '../stove/editor.ts'
@@ -106,7 +106,7 @@ export const Answers = ({ editor, stove }: { readonly editor: StoveEditor; reado
   const before = useCell(stove.before)
   const bands = useCell(stove.bands)
   const inUnits = useCell(units)
-  const { problems } = useCell(editor.state)
+  const broken = useCellPart(editor.state, ({ problems }) => problems.length > 0)
   if (live === null)
     return (
       <section className="answers" aria-label="How it burns">
@@ -131,9 +131,7 @@ export const Answers = ({ editor, stove }: { readonly editor: StoveEditor; reado
         {name}
       </h2>
       <p className="answers-meaning small">{burn.stops?.sentence ?? meaning}</p>
-      {problems.length > 0 ? (
-        <p className="answers-problem small">The last stove that reads is shown.</p>
-      ) : null}
+      {broken ? <p className="answers-problem small">The last stove that reads is shown.</p> : null}
       <dl>
         {rows.map((row) => (
           <Row key={row.key} row={row} waiting={bands?.state !== 'there'} />

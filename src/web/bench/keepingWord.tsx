@@ -1,5 +1,5 @@
 import { createCell } from '../cell/cell.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import type { Place } from '../routes/routes.ts'
 import type { Keeping } from '../stove/editor.ts'
 import { linkState } from '../workshop/link.ts'
@@ -36,11 +36,13 @@ const wordOf = (keeping: Keeping, unsaved: boolean): { readonly word: string; re
 /** How safe the work is, in two or three words. */
 export const KeepingWord = ({ place }: { readonly place: Place }) => {
   const open = useCell(place.at === 'stove' ? stoveEditor(place.stove) : NOTHING)
-  const state = useCell(open !== null && isEditor(open) ? open.state : NOTHING)
+  const edit = open !== null && isEditor(open) ? open.state : NOTHING
+  const keeping = useCellPart(edit, (state) => state?.keeping ?? null)
+  const unsaved = useCellPart(edit, (state) => state?.unsaved ?? false)
   const waiting = useCell(waitingCount)
   const link = useCell(linkState)
   const said =
-    state === null
+    keeping === null
       ? waiting === 0
         ? link.kind === 'down'
           ? { word: 'Workshop away', title: link.sentence }
@@ -48,8 +50,8 @@ export const KeepingWord = ({ place }: { readonly place: Place }) => {
         : link.kind === 'up'
           ? { word: 'Keeping …', title: 'On its way to the workshop' }
           : { word: `${waiting} kept in this browser`, title: 'Goes to the workshop when it answers again' }
-      : wordOf(state.keeping, state.unsaved)
-  const kind = state?.keeping.kind ?? (link.kind === 'down' ? 'kept here only' : 'kept')
+      : wordOf(keeping, unsaved)
+  const kind = keeping?.kind ?? (link.kind === 'down' ? 'kept here only' : 'kept')
   return (
     <p className="keeping" data-kind={kind} title={said.title} role="status">
       <span aria-hidden="true" className="keeping-mark" />

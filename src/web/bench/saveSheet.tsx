@@ -1,5 +1,5 @@
 import { type FormEvent, useEffect, useState } from 'react'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { go } from '../routes/here.ts'
 import type { WorkshopEditor } from '../workshop/stoveEditor.ts'
 import { documents } from '../workshop/workshop.ts'
@@ -86,7 +86,7 @@ const SaveForm = ({ editor, done }: { readonly editor: WorkshopEditor; readonly 
 /** Makes a revision or a variant of what is on the bench, with a note why. */
 export const SaveButton = ({ editor }: { readonly editor: WorkshopEditor }) => {
   const [open, setOpen] = useState(false)
-  const { unsaved } = useCell(editor.state)
+  const unsaved = useCellPart(editor.state, (state) => state.unsaved)
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 's') return

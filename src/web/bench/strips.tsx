@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { createCell } from '../cell/cell.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { go } from '../routes/here.ts'
 import type { Place } from '../routes/routes.ts'
 import { linkState } from '../workshop/link.ts'
@@ -28,7 +28,7 @@ const LinkStrip = () => {
 }
 
 const ConflictStrip = ({ editor }: { readonly editor: WorkshopEditor }) => {
-  const { keeping } = useCell(editor.state)
+  const keeping = useCellPart(editor.state, (state) => state.keeping)
   const [busy, setBusy] = useState(false)
   if (keeping.kind !== 'conflict') return null
   const name = headOf(editor.id)?.name ?? 'Stove'

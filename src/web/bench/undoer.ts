@@ -1,5 +1,5 @@
 import { createCell } from '../cell/cell.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { here } from '../routes/here.ts'
 import type { Place } from '../routes/routes.ts'
 import { isEditor, stoveEditor } from '../workshop/useStoveEditor.ts'
@@ -42,8 +42,10 @@ export const redo = (): void => {
 export const useUndoer = (place: Place): Undoer => {
   const open = useCell(place.at === 'stove' ? stoveEditor(place.stove) : NOTHING)
   const editor = open !== null && isEditor(open) ? open : null
-  const state = useCell(editor?.state ?? NOTHING)
+  const stove = editor?.state ?? NOTHING
+  const back = useCellPart(stove, (state) => state?.undo ?? null)
+  const forth = useCellPart(stove, (state) => state?.redo ?? null)
   const steps = useCell(undoState)
-  if (place.at === 'stove') return { undo: state?.undo ?? null, redo: state?.redo ?? null }
+  if (place.at === 'stove') return { undo: back, redo: forth }
   return { undo: steps.undo?.label ?? null, redo: steps.redo?.label ?? null }
 }

@@ -1,7 +1,7 @@
 import { problemSentence } from '#basis/problem.ts'
 import type { Finding } from '#stove/model.ts'
 import type { OpeningRef } from '#stove/moves/move.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCellPart } from '../cell/useCell.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { Selection } from '../stove/selection.ts'
 import './findings.css'
@@ -24,7 +24,8 @@ export const Findings = ({
   readonly editor: StoveEditor
   readonly selection: Selection
 }) => {
-  const { findings, problems } = useCell(editor.state)
+  useCellPart(editor.state, ({ findings: all, problems: none }) => JSON.stringify([all, none]))
+  const { findings, problems } = editor.state.get()
   const sorted = [...findings].sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity))
   return (
     <section className="findings" aria-label="Findings">

@@ -3,7 +3,7 @@ import { figureText } from '#craft/told/band.ts'
 import { turnPart } from '#stove/moves/whole.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
 import { COURSES } from '../answers/words.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { useSize } from '../section/useSize.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { LiveStove } from '../stove/liveBurn.ts'
@@ -21,10 +21,15 @@ export const TurndownCurve = ({
   readonly stove: LiveStove
 }) => {
   const { place, size } = useSize()
-  const { stove: drawn } = useCell(editor.state)
   const curve = useCell(stove.turndown)
-  const damper = [...drawn.parts].find(([, { role }]) => role === 'damper')?.[0]
-  const standing = drawn.assembly.find(({ part }) => part === damper)?.turned ?? 0
+  const damper = useCellPart(
+    editor.state,
+    ({ stove: { parts } }) => [...parts].find(([, { role }]) => role === 'damper')?.[0],
+  )
+  const standing = useCellPart(
+    editor.state,
+    ({ stove: { assembly } }) => assembly.find(({ part }) => part === damper)?.turned ?? 0,
+  )
   const settings = [...(curve?.settings ?? [])].sort((a, b) => a.free - b.free)
   const highest = Math.max(500, ...settings.map(({ firepower }) => firepower ?? 0))
   const width = size?.width ?? 320

@@ -4,7 +4,7 @@ import { pixelX, pixelY } from '#craft/section/frame.ts'
 import { sectionGeometry } from '#craft/section/geometry.ts'
 import type { Scene } from '#craft/section/scene.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { units } from '../settings/settings.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { Before, Live, LiveStove } from '../stove/liveBurn.ts'
@@ -93,11 +93,11 @@ interface StageProps {
 /** The stove cut down its centre line, alive: what is changed, and what the air makes of it. */
 export const Stage = ({ editor, stove, selection, children }: StageProps) => {
   const { place, size } = useSize()
-  const state = useCell(editor.state)
+  const moving = useCellPart(editor.state, (state) => state.moving)
   const live = useCell(stove.live)
   const before = useCell(stove.before)
   const opened = useCell(selection.opened)
-  const layout = useStageLayout(size, live, before, state.moving)
+  const layout = useStageLayout(size, live, before, moving)
   const scene = useMemo(() => createCell<Scene | null>(null), [])
   const onScene = useCallback((drawn: Scene) => scene.set(drawn), [scene])
   const at = useMemo(() => {
@@ -113,7 +113,7 @@ export const Stage = ({ editor, stove, selection, children }: StageProps) => {
         }
   }, [opened, layout, live, scene])
   return (
-    <div className="stage" ref={place} data-moving={state.moving}>
+    <div className="stage" ref={place} data-moving={moving}>
       {layout === null ? null : (
         // biome-ignore lint/a11y/useSemanticElements: a picture with handles in it is no set of fields
         <svg

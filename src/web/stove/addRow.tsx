@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { METRIC_BITS } from '#stove/bit/series.ts'
 import type { Bit, Duty } from '#stove/model.ts'
 import { addRow } from '#stove/moves/rows.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCellPart } from '../cell/useCell.ts'
 import { attempt } from './attempt.ts'
 import type { StoveEditor } from './editor.ts'
 import type { Selection } from './selection.ts'
@@ -20,8 +20,9 @@ export const AddRow = ({
   readonly editor: StoveEditor
   readonly selection: Selection
 }) => {
-  const { stove, file } = useCell(editor.state)
-  const cans = [...stove.parts].flatMap(([name, { form }]) => (form === 'can' ? [name] : []))
+  const cans = useCellPart(editor.state, ({ stove }) =>
+    [...stove.parts].flatMap(([name, { form }]) => (form === 'can' ? [name] : [])).join('\n'),
+  ).split('\n')
   const [part, setPart] = useState(cans[0] ?? '')
   const [duty, setDuty] = useState<Duty>('secondary')
   const [fault, setFault] = useState<string | null>(null)
@@ -31,6 +32,7 @@ export const AddRow = ({
       className="add-row"
       onSubmit={(event) => {
         event.preventDefault()
+        const { stove, file } = editor.state.get()
         const { move, ref } = addRow(stove, file, chosen, duty, FIRST_BIT)
         const why = attempt(editor, move)
         setFault(why)

@@ -5,7 +5,7 @@ import { formatQuantity } from '#basis/text/format.ts'
 import { readQuantity } from '#basis/text/read.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import type { OpenCell } from '../cell/cell.ts'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { figureIn, lengthIn } from '../settings/inUnits.ts'
 import { type Units, units } from '../settings/settings.ts'
 import { type Conditions, usualConditions } from '../solve/conditions.ts'
@@ -71,7 +71,8 @@ export const ConditionsPanel = ({
   readonly editor: StoveEditor
   readonly conditions: OpenCell<Conditions>
 }) => {
-  const { stove } = useCell(editor.state)
+  useCellPart(editor.state, ({ stove: { fuel, potDiameter } }) => JSON.stringify([fuel, potDiameter]))
+  const { stove } = editor.state.get()
   const now = useCell(conditions)
   const inUnits = short(useCell(units))
   const set = (part: Partial<Conditions>): void => conditions.set({ ...now, ...part })

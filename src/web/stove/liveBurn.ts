@@ -3,7 +3,7 @@ import type { Turndown } from '#science/answers/turndown.ts'
 import type { Moment } from '#science/steady/prediction.ts'
 import type { Stove } from '#stove/model.ts'
 import { type Cell, createCell, type OpenCell } from '../cell/cell.ts'
-import type { Answered, BandsAnswer, LiveAnswer } from '../solve/ask.ts'
+import type { Answered, BandsAnswer, Given, LiveAnswer } from '../solve/ask.ts'
 import type { Conditions } from '../solve/conditions.ts'
 import { createLatest } from '../solve/latest.ts'
 import { solver } from '../solve/solver.ts'
@@ -61,6 +61,8 @@ const REST = 700
 
 interface Question {
   readonly key: number
+  /** What travels to the worker: a file is a few kilobytes of words, a stove that was read three times that. */
+  readonly given: Given
   readonly stove: Stove
   readonly conditions: Conditions
   readonly at: number | null
@@ -106,11 +108,16 @@ export const createLiveStove = (
   let drawing: AbortController | null = null
 
   const ask = createLatest<Question, Answered<LiveAnswer>>(
-    (question) => solver.live(question.stove, question.conditions, question.key, question.at),
+    (question) => solver.live(question.given, question.conditions, question.key, question.at),
     (answer, question) => live.set(liveOf(question, answer, live.get())),
   )
+  const given = (): Given => {
+    const { file, stove, problems } = state.get()
+    return problems.length === 0 ? file : stove
+  }
   const question = (): Question => ({
     key,
+    given: given(),
     stove: state.get().stove,
     conditions: conditions.get(),
     at: at.get(),
@@ -125,7 +132,7 @@ export const createLiveStove = (
 
   const drawBands = (): void => {
     stopBands()
-    const { stove, conditions: under } = question()
+    const { given: stove, conditions: under } = question()
     const mine = key
     const stop = new AbortController()
     drawing = stop

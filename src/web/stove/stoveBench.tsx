@@ -2,7 +2,7 @@ import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { Above } from '../above/above.tsx'
 import { Answers } from '../answers/answers.tsx'
-import { useCell } from '../cell/useCell.ts'
+import { useCell, useCellPart } from '../cell/useCell.ts'
 import { Course } from '../course/course.tsx'
 import { Choke } from '../findings/choke.tsx'
 import { Findings } from '../findings/findings.tsx'
@@ -14,7 +14,7 @@ import { SpaceBeside } from '../space/spaceBeside.tsx'
 import { AddRow } from './addRow.tsx'
 import { ConditionsPanel } from './conditionsPanel.tsx'
 import type { StoveEditor } from './editor.ts'
-import { createLiveStove } from './liveBurn.ts'
+import { createLiveStove, type LiveStove } from './liveBurn.ts'
 import { useNarrow, useWide } from './roomFor.ts'
 import { createSelection } from './selection.ts'
 import './stove.css'
@@ -83,6 +83,20 @@ const Tabs = ({ tabs }: { readonly tabs: readonly Tab[] }) => {
   )
 }
 
+const Heading = ({ editor }: { readonly editor: StoveEditor }) => (
+  <h1 className="unseen">{useCellPart(editor.state, ({ stove }) => stove.name)} on the bench</h1>
+)
+
+/** What the broken lines behind the section are. */
+const GhostKey = ({ stove }: { readonly stove: LiveStove }) => {
+  const before = useCell(stove.before)
+  return before === null ? null : (
+    <p className="stage-ghost small muted">
+      <span aria-hidden="true" className="ghost-line" /> {before.name}
+    </p>
+  )
+}
+
 /** One stove in the hands of its maker: section, answers and burn, all of them at once alive. */
 export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   const conditions = useMemo(() => conditionsOf(editor.id), [editor])
@@ -93,8 +107,6 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   const selection = useMemo(createSelection, [])
   useEffect(() => stove.follow(), [stove])
   const opened = useCell(selection.opened)
-  const before = useCell(stove.before)
-  const { name } = useCell(editor.state).stove
   const close = useCallback(() => selection.opened.set(null), [selection])
   const narrow = useNarrow()
   const wide = useWide()
@@ -118,19 +130,14 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
       }
     </Stage>
   )
-  const heading = <h1 className="unseen">{name} on the bench</h1>
+  const heading = <Heading editor={editor} />
   const answers = <Answers editor={editor} stove={stove} />
   const course = <Course stove={stove} />
   const above = <Above editor={editor} conditions={conditions} selection={selection} />
   const under = <ConditionsPanel editor={editor} conditions={conditions} />
   const findings = <Findings editor={editor} selection={selection} />
   const add = <AddRow editor={editor} selection={selection} />
-  const ghost =
-    before === null ? null : (
-      <p className="stage-ghost small muted">
-        <span aria-hidden="true" className="ghost-line" /> {before.name}
-      </p>
-    )
+  const ghost = <GhostKey stove={stove} />
 
   if (narrow)
     return (
