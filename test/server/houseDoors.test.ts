@@ -158,7 +158,9 @@ describe('a bench with a certificate', () => {
     needs(test, 'openssl')
     const own = await openSafe()
     await expect(own.there('/pair')).rejects.toMatchObject({ code: expect.stringMatching(/ECONNRESET|HPE/) })
-    await expect.poll(() => own.lines.join('\n')).toContain('this door speaks https:// only')
+    await expect
+      .poll(() => own.lines.join('\n'), { timeout: 10_000 })
+      .toContain('this door speaks https:// only')
     // A device that was not told of the authority.
     await expect(sendSafely(own, '/pair', {}, 'none')).rejects.toMatchObject({
       code: expect.stringContaining('CERT'),
@@ -174,7 +176,9 @@ describe('a bench with a certificate', () => {
       await expect(page.goto(`${houseOrigin(own).replace('http:', 'https:')}/pair`)).rejects.toThrow(
         'ERR_CERT_AUTHORITY_INVALID',
       )
-      await expect.poll(() => own.lines.join('\n')).toContain('It does not trust the certificate')
+      await expect
+        .poll(() => own.lines.join('\n'), { timeout: 10_000 })
+        .toContain('It does not trust the certificate')
     } finally {
       await browser.close()
     }

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, describe, expect, it } from 'vitest'
 import { TRIAL_FORMAT } from '#proof/trial/schema.ts'
+import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { houseAddresses } from '#server/door/house.ts'
 import { WITHOUT_CERTIFICATE } from '#wire/door.ts'
 import { standingEvents } from '#wire/trials.ts'
@@ -145,7 +146,9 @@ describe('a phone of the house', () => {
     await again.getByLabel('Name').fill('Grey heron')
     await again.getByRole('button', { name: 'Rename' }).click()
     await expect
-      .poll(async () => (await ask(server.address, 'list', {})).map(({ name }) => name))
+      .poll(async () => (await ask(server.address, 'list', {})).map(({ name }) => name), {
+        timeout: PATIENCE,
+      })
       .toContain('Grey heron')
 
     await section.getByRole('button', { name: 'Let in no more: Stove phone' }).click()
