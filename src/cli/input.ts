@@ -45,7 +45,7 @@ export const readFileBytes = (env: Environment, path: string, field: string): Ui
   orProblem(env.readBytes, path, field)
 
 /** Puts the file's name before every field, so that a message says where to look. */
-const inFile = <T>(path: string, outcome: Outcome<T>): T => {
+export const inFile = <T>(path: string, outcome: Outcome<T>): T => {
   if (outcome.ok) return outcome.value
   throw new BadInput(
     outcome.problems.map((problem) => ({

@@ -22,6 +22,7 @@ import { workshop } from './commands/workshop.ts'
 import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
+import { withTrialCommands } from './trialCommands.ts'
 import { usageProblem } from './usage.ts'
 
 const EPILOGUE =
@@ -241,6 +242,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
     .option('--json', 'for programs')
     .action(async (task, device, options) => ended(await devices(env, task, device, options)))
+  withTrialCommands(program, env, ended)
   return program
 }
 

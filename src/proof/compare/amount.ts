@@ -72,13 +72,11 @@ const stepFor = (values: readonly number[], doubt: number): number => {
 
 const isNothing = (text: string): boolean => !/[1-9]/.test(text)
 
-/** Figures to one step; an end of a span that would read as nothing, and is not, gets one figure more with the others. */
-const figuresOf = (values: readonly number[], doubt: number): readonly string[] => {
-  const step = stepFor(values, doubt)
-  const figures = values.map((value) => toStep(value, step))
-  const lost = values.length > 1 && figures.some((text, i) => isNothing(text) && values[i] !== 0)
-  return lost ? values.map((value) => toStep(value, step / 10)) : figures
-}
+/** An end of a span that would read as nothing, and is not, makes the step one figure finer. */
+const finerFor = (values: readonly number[], step: number): number =>
+  values.length > 1 && values.some((value) => value !== 0 && isNothing(toStep(value, step)))
+    ? step / 10
+    : step
 
 /** The same values in one system of units. */
 interface InOne {
@@ -86,7 +84,7 @@ interface InOne {
   readonly figures: readonly string[]
 }
 
-/** In the first system, and in the second where the trade has two. */
+/** In the first system, and in the second where the trade has two: no coarser there, so that the two read alike. */
 const inEach = (
   of: Amount,
   values: readonly number[],
@@ -94,14 +92,16 @@ const inEach = (
   difference: boolean,
 ): readonly InOne[] => {
   const { symbol, times: by, other } = shownOf(of)
-  const one = (unit: string, scale: number): InOne => ({
+  const one = (unit: string, scaled: readonly number[], step: number): InOne => ({
     unit: difference && unit === '%' ? 'points' : unit,
-    figures: figuresOf(
-      values.map((value) => value * scale),
-      doubt * scale,
-    ),
+    figures: scaled.map((value) => toStep(value, step)),
   })
-  return [one(symbol, by), ...(other === null ? [] : [one(other.symbol, by * other.times)])]
+  const first = values.map((value) => value * by)
+  const step = finerFor(first, stepFor(first, doubt * by))
+  if (other === null) return [one(symbol, first, step)]
+  const second = first.map((value) => value * other.times)
+  const as = 10 ** Math.floor(Math.log10(step * other.times) + 1e-9)
+  return [one(symbol, first, step), one(other.symbol, second, finerFor(second, as))]
 }
 
 const bracketed = ([first = '', second]: readonly string[]): string =>
@@ -145,8 +145,8 @@ export const spanText = (of: Amount, low: number, high: number, join: string, do
   inBoth(of, [low, high], doubt, join, true)
 
 /** From one value to another: `7.1 to 8.3 min`. */
-export const rangeText = (of: Amount, low: number, high: number): string =>
-  inBoth(of, [low, high], (high - low) / 2, ' to ', false)
+export const rangeText = (of: Amount, low: number, high: number, doubt = (high - low) / 2): string =>
+  inBoth(of, [low, high], doubt, ' to ', false)
 
 /** Whether a difference would be written as nothing. */
 export const roundsToNothing = (of: Amount, value: number, doubt: number): boolean =>

@@ -75,8 +75,10 @@ export type ClaimVerdict = 'wrong' | 'too sure' | 'leans' | 'holds' | 'few'
 export interface ClaimResiduals {
   readonly claim: Claim
   readonly residuals: readonly Residual[]
-  /** Burns outside their band, of those that have one. */
+  /** Burns outside their band, of those that have one; so many above it, so many below. */
   readonly outside: number
+  readonly above: number
+  readonly below: number
   readonly banded: number
   /** Chance of so many outside or more, were every band right and every burn drawn anew [1]; null without bands. */
   readonly chance: number | null

@@ -51,10 +51,23 @@ const biasOf = (residuals: readonly Residual[]): Pick<ClaimResiduals, 'bias' | '
   }
 }
 
-const verdictOf = (count: number, chance: number | null, bias: Difference | null): ClaimVerdict => {
+/** How many burns lie where. */
+interface Counted {
+  readonly outside: number
+  readonly above: number
+  readonly below: number
+  readonly banded: number
+}
+
+const verdictOf = (
+  count: number,
+  { above, below }: Counted,
+  chance: number | null,
+  bias: Difference | null,
+): ClaimVerdict => {
   if (count < LEAST_BURNS || bias === null) return 'few'
   const oneSided = bias.low > 0 || bias.high < 0
-  if (chance !== null && chance < RARE) return oneSided ? 'wrong' : 'too sure'
+  if (chance !== null && chance < RARE) return oneSided || above === 0 || below === 0 ? 'wrong' : 'too sure'
   return oneSided ? 'leans' : 'holds'
 }
 
@@ -77,8 +90,7 @@ const burnsText = (count: number, stoves: number): string =>
 const sentenceOf = (
   claim: Claim,
   residuals: readonly Residual[],
-  outside: number,
-  banded: number,
+  { outside, above, below, banded }: Counted,
   bias: Difference | null,
   verdict: ClaimVerdict,
 ): string => {
@@ -93,7 +105,7 @@ const sentenceOf = (
     case 'wrong':
       return `${claim.name}: the model is wrong for you. ${counted}; over ${burns} yours is ${about} than predicted.`
     case 'too sure':
-      return `${claim.name}: the model is too sure of itself. ${counted}, some above and some below; over ${burns} yours is ${about} than predicted.`
+      return `${claim.name}: the model is too sure of itself. ${counted}, ${above} above and ${below} below; over ${burns} yours is ${about} than predicted.`
     case 'leans':
       return `${claim.name}: the model leans. Over ${burns} yours is ${about} than predicted${banded === 0 ? '' : `, though within the bands (${outside} of ${banded} outside)`}.`
     case 'holds':
@@ -108,20 +120,21 @@ export const claimResiduals = (trials: readonly PredictedTrial[]): readonly Clai
   CLAIMS.map((claim): ClaimResiduals => {
     const residuals = residualsOf(claim, trials)
     const sided = residuals.filter(({ side }) => side !== null)
-    const outside = sided.filter(({ side }) => side !== 'within').length
-    const chance = sided.length === 0 ? null : binomialTail(outside, sided.length, OUTSIDE)
+    const on = (which: Residual['side']): number => sided.filter(({ side }) => side === which).length
+    const [above, below] = [on('above'), on('below')]
+    const counted: Counted = { outside: above + below, above, below, banded: sided.length }
+    const chance = sided.length === 0 ? null : binomialTail(counted.outside, sided.length, OUTSIDE)
     const { bias, over } = biasOf(residuals)
-    const verdict = verdictOf(residuals.length, chance, bias)
+    const verdict = verdictOf(residuals.length, counted, chance, bias)
     return {
       claim,
       residuals,
-      outside,
-      banded: sided.length,
+      ...counted,
       chance,
       bias,
       over,
       verdict,
-      sentence: capital(sentenceOf(claim, residuals, outside, sided.length, bias, verdict)),
+      sentence: capital(sentenceOf(claim, residuals, counted, bias, verdict)),
     }
   })
 
