@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { burnSchema } from './burn.ts'
 import { predictionSchema } from './prediction.ts'
+import { comparisonSchema, metricsSchema, orderSchema, predictedSchema } from './proof.ts'
 
 const published = (schema: z.ZodType, id: string): Record<string, unknown> => {
   const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'output', target: 'draft-2020-12' })
@@ -11,4 +12,8 @@ const published = (schema: z.ZodType, id: string): Record<string, unknown> => {
 export const outputSchemas: Readonly<Record<string, () => Record<string, unknown>>> = {
   'prediction.schema.json': () => published(predictionSchema, 'urn:tinwright:prediction:1'),
   'burn.schema.json': () => published(burnSchema, 'urn:tinwright:burn:1'),
+  'metrics.schema.json': () => published(metricsSchema, 'urn:tinwright:metrics:1'),
+  'comparison.schema.json': () => published(comparisonSchema, 'urn:tinwright:comparison:1'),
+  'order.schema.json': () => published(orderSchema, 'urn:tinwright:order:1'),
+  'predicted.schema.json': () => published(predictedSchema, 'urn:tinwright:predicted:1'),
 }

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { Ajv2020 } from 'ajv/dist/2020.js'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { orThrow } from '#basis/problem.ts'
@@ -6,6 +8,7 @@ import { readTrialsJson, trialsJson } from '#proof/trial/exchange/bundle.ts'
 import { formatCsv, readCsv } from '#proof/trial/exchange/csv.ts'
 import { readTrialsCsv, trialsCsv } from '#proof/trial/exchange/records.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
+import { trialSchemas } from '#proof/trial/jsonSchema.ts'
 import { readTrialDocument } from '#proof/trial/read.ts'
 import { type TrialFile, trialSchema } from '#proof/trial/schema.ts'
 import { seriesTexts, seriesTrials } from '../compare/seriesTrials.ts'
@@ -137,6 +140,17 @@ describe('what cannot be read says why', () => {
   ])('%s', (_, json) => {
     expect(readTrialsJson(json).ok).toBe(false)
   })
+})
+
+it('schema/trials.schema.json is current, and an independent validator takes what is written', () => {
+  const committed = JSON.parse(
+    readFileSync(new URL('../../../schema/trials.schema.json', import.meta.url), 'utf8'),
+  )
+  expect(committed).toEqual(JSON.parse(JSON.stringify(trialSchemas['trials.schema.json']?.())))
+  const check = new Ajv2020({ strict: true, strictRequired: false, allErrors: true }).compile(committed)
+  check(JSON.parse(trialsJson([full(), ...series])))
+  expect(check.errors).toBeNull()
+  expect(check({ format: 'tinwright/trials@1', trials: [{}] })).toBe(false)
 })
 
 it('metrics as a table of numbers, a burn a row, units in the heads', () => {
