@@ -26,7 +26,7 @@ import { withTrialCommands } from './trialCommands.ts'
 import { usageProblem } from './usage.ts'
 
 const EPILOGUE =
-  'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
+  'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all, a comparison that tells nothing, a prediction that is wrong; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
 
 /** An option that may be given more than once. */
 const also = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]

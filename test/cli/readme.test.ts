@@ -4,12 +4,25 @@ import { join } from 'node:path'
 import { afterAll, expect, it } from 'vitest'
 import type { Environment } from '#cli/environment.ts'
 import { openWorkshop } from '#store/open.ts'
+import { seriesTexts } from '../proof/compare/seriesTrials.ts'
 import { exampleFiles, type Files, tinwright } from './memory.ts'
 
 const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8')
 const asInCheckout: Files = Object.fromEntries(
   Object.entries(exampleFiles).map(([name, text]) => [`examples/${name}`, text]),
 )
+const asInSeries: Files = Object.fromEntries(
+  Object.entries(seriesTexts).map(([name, text]) => [`examples/series/${name}`, text]),
+)
+const files: Files = { ...asInCheckout, ...asInSeries }
+/** As a shell does: names that match, in the order of the alphabet. */
+const expanded = (word: string): readonly string[] => {
+  if (!word.includes('*')) return [word]
+  const [before = '', after = ''] = word.split('*')
+  return Object.keys(files)
+    .filter((name) => name.startsWith(before) && name.endsWith(after))
+    .sort()
+}
 const shown = [...readme.matchAll(/^npx tinwright (.+)$/gm)].map(([, words]) => words as string)
 
 /** A reader's own workshop, which the commands find as they left it. */
@@ -26,7 +39,9 @@ it('the README shows commands', () => {
 })
 
 it.each(shown)('a reader can paste `npx tinwright %s` and it ends with 0', async (words) => {
-  const args = [...words.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '')
-  const { code, err } = await tinwright(args, asInCheckout, { workshop })
+  const args = [...words.matchAll(/"([^"]*)"|(\S+)/g)].flatMap(([, quoted, bare]) =>
+    quoted === undefined ? expanded(bare ?? '') : [quoted],
+  )
+  const { code, err } = await tinwright(args, files, { workshop })
   expect({ code, err }).toEqual({ code: 0, err: '' })
 })
