@@ -40,6 +40,15 @@ describe('wrapping', () => {
     }
   })
 
+  it('keeps a value and the same in brackets on one line wherever one line holds it', () => {
+    const said = 'a rim 2 mm (5/64 in) off, ± 1 mm (3/64 in), pieces of 20 × 12 mm (13/16 × 1/2 in)'
+    for (let columnsOf = 30; columnsOf < 80; columnsOf++) {
+      const text = wrap(said, columnsOf)
+      expect(text).not.toMatch(/\n\(|\n[×±]?\d+(?:\/\d+)? in|[×±]\n/)
+      expect(text.replaceAll('\n', ' ')).toBe(said)
+    }
+  })
+
   it('never breaks a word that is too long', () => {
     expect(wrap('see /a/very/long/path here', 10)).toBe('see\n/a/very/long/path\nhere')
   })

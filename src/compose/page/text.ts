@@ -1,28 +1,13 @@
-/** A figure keeps the unit that follows it: `12 %`, `6 3/16 in`, `0.22 g/s`. */
-const FIGURE_AND_UNIT =
-  /(?<=\d) (?=(?:±|×|%|°C|°F|mm²?|in²?|\d+\/\d+ in|ft³?|m³|[mk]?g|oz|lb|k?W|MJ|Btu|h?Pa|inHg|mph|min|mL|L|US (?:fl oz|qt)|h|s|m)(?![\p{L}\p{N}]))/gu
-const KEEP = '\u00a0'
+import { brokenLines } from '#basis/text/breaking.ts'
 
-/** Words to lines no longer than `width` (but for a word that is longer), all but the first indented by `hang`. */
+/** Words to lines no longer than `width` (but for a word that is longer), all but the first indented by `hang`; values stay whole. */
 export const wrap = (text: string, width: number, indent = '', hang = indent): string => {
-  const words = text
-    .replace(FIGURE_AND_UNIT, KEEP)
-    .split(/[ \t\r\n]+/)
-    .filter((word) => word !== '')
-  const lines: string[] = []
-  let line = indent
-  let empty = true
-  for (const word of words) {
-    if (!empty && line.length + 1 + word.length > width) {
-      lines.push(line)
-      line = hang
-      empty = true
-    }
-    line += empty ? word : ` ${word}`
-    empty = false
-  }
-  lines.push(line)
-  return lines.join('\n').replaceAll(KEEP, ' ')
+  const words = text.split(/[ \t\r\n]+/).filter((word) => word !== '')
+  const lines = brokenLines(
+    words.join(' '),
+    (line, index) => (index === 0 ? indent : hang).length + line.length <= width,
+  )
+  return (lines.length === 0 ? [''] : lines).map((line, i) => `${i === 0 ? indent : hang}${line}`).join('\n')
 }
 
 /** A column keeps to the left, or its figures to the right. */

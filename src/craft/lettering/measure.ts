@@ -1,3 +1,4 @@
+import { brokenLines } from '#basis/text/breaking.ts'
 import { ADVANCE, CAP_HEIGHT } from './sourceSans.ts'
 
 /**
@@ -23,19 +24,9 @@ export const textWidth = (text: string, size: number): number => {
   return (thousandths / 1000) * emOf(size)
 }
 
-/** Breaks text into lines no wider than `width` at its spaces; a word that is wider stands alone. */
-export const breakLines = (text: string, size: number, width: number): readonly string[] => {
-  const lines: string[] = []
-  let line = ''
-  for (const word of text.split(' ')) {
-    const longer = line === '' ? word : `${line} ${word}`
-    if (line !== '' && textWidth(longer, size) > width) {
-      lines.push(line)
-      line = word
-    } else line = longer
-  }
-  return line === '' ? lines : [...lines, line]
-}
+/** Breaks text into lines no wider than `width`, values whole where they can be; a word that is wider stands alone. */
+export const breakLines = (text: string, size: number, width: number): readonly string[] =>
+  brokenLines(text, (line) => textWidth(line, size) <= width)
 
 /** Text cut short with an ellipsis where it is wider than `width` [mm]. */
 export const shortened = (text: string, size: number, width: number): string => {

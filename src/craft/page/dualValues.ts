@@ -1,5 +1,6 @@
 import { quantity } from '#basis/quantities.ts'
 import { halvesAgree } from '#basis/text/dual.ts'
+import { DUAL_VALUE, VALUE } from '#basis/text/dualValue.ts'
 import { readSingle } from '#basis/text/single.ts'
 
 const ROW = quantity('clearance')
@@ -9,23 +10,11 @@ export type Stretch =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'dual'; readonly metric: string; readonly inch: string; readonly inchFirst?: boolean }
 
-const METRIC = 'mm²|mm|cm|m²|m|g/min|g/s|kg/h|kg|g|mL|L|kW|W|°C|hPa|Pa|m/s|MJ/kg'
-const INCH = 'in²|in|ft|oz|lb/h|lb|fl oz|pt|qt|Btu/h|°F|inHg|mph|ft/s|Btu/lb'
-const VALUE = '[−-]?\\d[\\d.,]*(?:/\\d+)?(?: \\d+/\\d+)?'
-
-const some = (units: string): string => `${VALUE}(?:\\s(?:to|×)\\s${VALUE})*\\s?(?:${units})`
-
-/** A bit by its name in inches comes first as its maker calls it. */
-const DUAL = new RegExp(
-  `(${some(METRIC)})\\s\\((${some(INCH)})\\)|(${some(INCH)})\\s\\((${some(METRIC)})\\)`,
-  'g',
-)
-
 /** Text cut where values in both systems stand. */
 export const dualValues = (text: string): readonly Stretch[] => {
   const found: Stretch[] = []
   let end = 0
-  for (const match of text.matchAll(DUAL)) {
+  for (const match of text.matchAll(DUAL_VALUE)) {
     if (match.index > end) found.push({ kind: 'text', text: text.slice(end, match.index) })
     const [whole, metric, inch, inchFirst, metricSecond] = match
     found.push({

@@ -1,3 +1,4 @@
+import { brokenLines } from '#basis/text/breaking.ts'
 import { ADVANCE } from '../lettering/sourceSans.ts'
 
 /** How text of a page is set. Sizes in points. */
@@ -24,42 +25,14 @@ export const widthOf = (text: string, { size, bold }: Pick<Type, 'size' | 'bold'
   return (thousandths / 1000) * size
 }
 
-/** Values and their units stay in one line: `5/8 in`, `31 mm`, `± 1 mm`. */
-const UNBREAKABLE =
-  /(?<=[\d±×–−]) (?=(?:\d+\/\d+|[±×]|mm|cm|in\b|m\b|g|kg|oz|lb|L\b|mL|kW|W\b|°|%|Pa|hPa|min|h\b|s\b|MJ|Btu|ft|MPa))|(?<=[±×]) (?=\d)/g
-
-const NO_BREAK = '\u00a0'
-
-/** Breaks text at its spaces into lines no wider than `width`; a word that is wider is cut where it has to be [pt]. */
-export const breakLines = (text: string, type: Type, width: number): readonly string[] => {
-  const lines: string[] = []
-  let line = ''
-  const push = (word: string): void => {
-    const longer = line === '' ? word : `${line} ${word}`
-    if (widthOf(longer.replaceAll(NO_BREAK, ' '), type) <= width) {
-      line = longer
-      return
+/** Lines no wider than `width`, values whole where they can be; a word that is wider is cut where it has to be [pt]. */
+export const breakLines = (text: string, type: Type, width: number): readonly string[] =>
+  brokenLines(text, (line) => widthOf(line, type) <= width).flatMap((line) => {
+    const pieces = ['']
+    for (const letter of line) {
+      const last = pieces.pop() as string
+      if (last !== '' && widthOf(last + letter, type) > width) pieces.push(last, letter)
+      else pieces.push(last + letter)
     }
-    if (line !== '') lines.push(line)
-    line = ''
-    if (widthOf(word.replaceAll(NO_BREAK, ' '), type) <= width) {
-      line = word
-      return
-    }
-    // Words of a unit may part after all before a word is cut.
-    if (word.includes(NO_BREAK)) {
-      for (const part of word.split(NO_BREAK)) push(part)
-      return
-    }
-    for (const letter of word) {
-      if (line !== '' && widthOf(line + letter, type) > width) {
-        lines.push(line)
-        line = ''
-      }
-      line += letter
-    }
-  }
-  for (const word of text.replace(UNBREAKABLE, NO_BREAK).split(' ')) push(word)
-  if (line !== '') lines.push(line)
-  return lines.map((one) => one.replaceAll(NO_BREAK, ' '))
-}
+    return pieces
+  })

@@ -1,6 +1,6 @@
 import { formatQuantity } from '#basis/text/format.ts'
 import type { AirPassage, BurnSummary } from './airState.ts'
-import { celsius, fahrenheit, figure, flowText, temperatureText, tied } from './wording.ts'
+import { celsius, fahrenheit, figure, flowText, temperatureText } from './wording.ts'
 
 /** One answer beside the picture. */
 export interface Answer {
@@ -47,9 +47,7 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
         'mean of the wood-gas phase',
         ...(varies
           ? [
-              tied(
-                `from ${range.map(kilowatts).join(' to ')} kW (${range.map(btuPerHour).join(' to ')} Btu/h) on the way`,
-              ),
+              `from ${range.map(kilowatts).join(' to ')} kW (${range.map(btuPerHour).join(' to ')} Btu/h) on the way`,
             ]
           : []),
       ],
@@ -58,9 +56,7 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
       caption: 'burns wood gas for',
       value: formatQuantity(Math.round(woodGas.duration / 60) * 60, 'burnTime'),
       notes: [
-        tied(
-          `${Math.round(fuel.charge * 1000)} g (${figure(fuel.charge / KILOGRAMS_PER_OUNCE)} oz) of ${fuel.label}`,
-        ),
+        `${Math.round(fuel.charge * 1000)} g (${figure(fuel.charge / KILOGRAMS_PER_OUNCE)} oz) of ${fuel.label}`,
         `${Math.round(fuel.moisture * 100)}\u00a0% moisture`,
       ],
     },

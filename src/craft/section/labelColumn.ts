@@ -31,7 +31,7 @@ const firstFitting = (first: Run, ways: readonly Run[], width: number): Run | un
 
 /** The rest of a label in small letters; a dot that ends up at the end of a line parts nothing. */
 const under = (texts: readonly string[], width: number): readonly SetLine[] =>
-  texts.flatMap((text) => linesOf(text, SMALL_SIZE, width)).map((line) => small(line.replace(/\u00a0·$/, '')))
+  texts.flatMap((text) => linesOf(text, SMALL_SIZE, width)).map((line) => small(line.replace(/ ·$/, '')))
 
 /**
  * Name first; beside it, as far as there is room, the size of an opening or the size code of a can; the rest below it

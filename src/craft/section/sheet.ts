@@ -1,3 +1,4 @@
+import { brokenLines } from '#basis/text/breaking.ts'
 import { ADVANCE } from '../lettering/sourceSans.ts'
 import { type Attributes, element, escaped } from '../svg/element.ts'
 import type { Theme } from './theme.ts'
@@ -56,24 +57,13 @@ export const letteringBox = (lettering: Lettering): PixelBox => {
   return { left, right: left + width, top: y - size * 0.78, bottom: y + size * 0.22 }
 }
 
-/** Breaks text at its spaces into lines no wider than `width` [px]. */
+/** Breaks text into lines no wider than `width`, values whole where they can be [px]. */
 export const linesOf = (
   text: string,
   size: number,
   width: number,
   weight: Lettering['weight'] = 'regular',
-): readonly string[] => {
-  const lines: string[] = []
-  let line = ''
-  for (const word of text.split(' ')) {
-    const longer = line === '' ? word : `${line} ${word}`
-    if (line !== '' && lineWidth(longer, size, weight) > width) {
-      lines.push(line)
-      line = word
-    } else line = longer
-  }
-  return line === '' ? lines : [...lines, line]
-}
+): readonly string[] => brokenLines(text, (line) => lineWidth(line, size, weight) <= width)
 
 /** Whole sentences leave this much of their width unused: some systems have only much wider letters [1]. */
 export const PROSE = 0.9

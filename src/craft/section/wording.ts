@@ -6,9 +6,6 @@ import type { AirPassage } from './airState.ts'
 /** A space at which no line is broken: a figure and its unit stay together. */
 const NB = '\u00a0'
 
-/** The same text with figures tied to what follows them. */
-export const tied = (text: string): string => text.replace(/(\d|×|Ø) (?=[^(·])/g, `$1${NB}`)
-
 const mmText = (length: number): string => String(Number((length * 1000).toFixed(1)))
 const inches = (length: number): string => long(length).replace(/^.*\((.*)\)$/, '$1')
 const inText = (length: number): string => inches(length).replace(/ in$/, '')

@@ -67,14 +67,8 @@ const text = (words: string, at: Point): Shape => ({
   angle: 0,
 })
 
-/** A figure keeps its unit, brackets keep together: no line ends between them. */
-const tied = (words: string): string =>
-  words
-    .replace(/\([^()]*\)/g, (inside) => inside.replaceAll(' ', '\u00a0'))
-    .replace(/(\d) (?=(?:mm|in)(?![\p{L}]))/gu, '$1\u00a0')
-
 const linesIn = (words: readonly string[], width: number): readonly string[] => {
-  const lines = words.flatMap((one) => breakLines(tied(one), SMALL_SIZE, width))
+  const lines = words.flatMap((one) => breakLines(one, SMALL_SIZE, width))
   return lines.slice(0, Math.max(MOST_LINES, words.length)).map((one) => shortened(one, SMALL_SIZE, width))
 }
 
@@ -122,7 +116,7 @@ export const drawScene = (title: string, { shapes, labels, captions }: Scene): D
     ]
   })
   const under = Math.min(lower, seen.bottom) - 2
-  const captionLines = captions.flatMap((one) => breakLines(tied(one), SMALL_SIZE, PICTURE_WIDTH - 2 * EDGE))
+  const captionLines = captions.flatMap((one) => breakLines(one, SMALL_SIZE, PICTURE_WIDTH - 2 * EDGE))
   const below = captionLines.map((one, row) =>
     text(shortened(one, SMALL_SIZE, PICTURE_WIDTH - 2 * EDGE), {
       x: seen.left,
