@@ -38,8 +38,8 @@ const eventsOf = ({ events }: BurnReport): readonly FigureEvent[] => {
 export const figureOf = (report: BurnReport): BurnFigureInput => {
   const { fuel, bands, boils, asked, series, boilingPoint, site } = report
   const weight = figureTwice(fuel.charge, 'mass', 'oz')
-  const air = `${formatQuantity(site.temperature, 'ambientTemperature')}, ${
-    site.wind.speed === 0 ? 'calm' : `wind ${formatQuantity(site.wind.speed, 'windSpeed')}`
+  const air = `${formatQuantity(site.temperature, 'ambientTemperature')} (${formatQuantity(site.temperature, 'ambientTemperature', '°F')}), ${
+    site.wind.speed === 0 ? 'calm' : `wind ${figureTwice(site.wind.speed, 'windSpeed', 'mph')}`
   }`
   const { pot } = asked
   return {

@@ -20,6 +20,17 @@ import { clockText, clockTicks, scaleOf } from './scale.ts'
 
 export type { BurnFigureInput } from './input.ts'
 
+const QUARTS_PER_LITRE = 1 / 0.946352946
+
+/** The pots in the other system: `; 0.5, 1 and 2 L are 0.53, 1.06 and 2.11 US qt`. */
+const potWords = (pots: BurnFigureInput['pots']): string => {
+  const list = (values: readonly string[]): string =>
+    values.length < 2 ? values.join('') : `${values.slice(0, -1).join(', ')} and ${values.at(-1)}`
+  const litres = list(pots.map((pot) => String(pot.litres)))
+  const quarts = list(pots.map((pot) => (pot.litres * QUARTS_PER_LITRE).toFixed(2)))
+  return pots.length === 0 ? '' : `; ${litres} L ${pots.length === 1 ? 'is' : 'are'} ${quarts} US qt`
+}
+
 /** The finished figure, with what a test needs to know of it. */
 export interface BurnFigure {
   readonly svg: string
@@ -67,7 +78,9 @@ export const burnFigure = (
 
   const words = (text: string): readonly string[] => linesOf(text, SMALL_SIZE, (right - left) * PROSE)
   const powerIs = words(powerWords(input))
-  const waterIs = words('°C on the left, °F on the right, from going on to the boil and until dry')
+  const waterIs = words(
+    `°C on the left, °F on the right, from going on to the boil and until dry${potWords(input.pots)}`,
+  )
   const fuelIs = words('the glowing front eats down through raw fuel and leaves char, which glows away')
   const placed = placeEvents(input.events, time, width - margin)
   y += 10 + headingHeight(powerIs)

@@ -33,5 +33,6 @@ export const potCurve = (
   }
   if (dry !== null) points.push(dry)
   const warmest = Math.max(pot.start, ...pot.temperature) - KELVIN_AT_ZERO_CELSIUS
-  return { litres, points, boil, dry, warmest: `${Math.round(warmest)}\u00a0°C` }
+  const both = `${Math.round(warmest)}\u00a0°C\u00a0(${Math.round(warmest * 1.8 + 32)}\u00a0°F)`
+  return { litres, points, boil, dry, warmest: both }
 }

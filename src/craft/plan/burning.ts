@@ -1,4 +1,4 @@
-import { formatLength, formatQuantity } from '#basis/text/format.ts'
+import { formatLength } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 import type { BurnReport } from '#science/answers/burn/report.ts'
 import type { Course } from '#science/answers/course.ts'
@@ -112,7 +112,7 @@ export const burningBlocks = (
       text:
         `Worked out, not measured, for ${figureTwice(fuel.charge, 'mass', 'oz')} of ${fuel.label} at ${percent(fuel.moisture)} moisture, ` +
         `${both(fuel.bedDepth)} deep, at ${Math.round(site.temperature - 273.15)} °C (${Math.round((site.temperature - 273.15) * 1.8 + 32)} °F) ` +
-        `${site.wind.speed === 0 ? 'in calm air' : `in wind of ${formatQuantity(site.wind.speed, 'windSpeed')}`}. ${COURSE[course]}`,
+        `${site.wind.speed === 0 ? 'in calm air' : `in wind of ${figureTwice(site.wind.speed, 'windSpeed', 'mph')}`}. ${COURSE[course]}`,
     },
     {
       kind: 'table',
