@@ -353,6 +353,15 @@ export const flow = (block: Block, width: number): readonly Strip[] => {
     case 'beside': {
       const left = (width - GUTTER) * block.share
       const right = width - GUTTER - left
+      // With nothing on its left, what stands on the right may go on to the next page.
+      if (block.left.length === 0)
+        return block.right
+          .flatMap((one) => flow(one, right))
+          .map((strip, i) => ({
+            ...strip,
+            keep: strip.keep || i === 0,
+            draw: (canvas, x, y) => strip.draw(canvas, x + left + GUTTER, y),
+          }))
       return [
         bundled(
           [

@@ -133,22 +133,9 @@ export const burningBlocks = (
     {
       kind: 'text',
       muted: true,
-      text: `Times from the pot going on, ${figureText(report.asked.pot.putOnAt, 'timeAfterLighting')} after lighting; the marks of the next picture count from lighting.`,
+      text: `Times from the pot going on, ${figureText(report.asked.pot.putOnAt, 'timeAfterLighting')} after lighting; the marks of the picture count from lighting.`,
     },
     waterTable(report),
-    {
-      kind: 'together',
-      blocks: [
-        { kind: 'subheading', text: 'From the match to the last glow' },
-        {
-          kind: 'picture',
-          svg: burnFigure(figure, { theme }).svg.trim(),
-          narrow: burnFigure(figure, { theme, width: 420 }).svg.trim(),
-          says: 'Firepower, water temperature and the front in the fuel over the time of the burn.',
-          share: 1,
-        },
-      ],
-    },
     ...(halfway === null
       ? []
       : [
@@ -164,5 +151,18 @@ export const burningBlocks = (
           : `Touch: the hottest outer wall comes to ${Math.round(touch.wall - 273.15)} °C (${Math.round((touch.wall - 273.15) * 1.8 + 32)} °F) and burns skin. Keep hands, children and animals off.`,
     },
     ...fuelCautions.map((text) => ({ kind: 'text' as const, muted: true, text: `Of the fuel: ${text}` })),
+    {
+      kind: 'together',
+      blocks: [
+        { kind: 'subheading', text: 'From the match to the last glow' },
+        {
+          kind: 'picture',
+          svg: burnFigure(figure, { theme }).svg.trim(),
+          narrow: burnFigure(figure, { theme, width: 420 }).svg.trim(),
+          says: 'Firepower, water temperature and the front in the fuel over the time of the burn.',
+          share: 1,
+        },
+      ],
+    },
   ]
 }

@@ -6,9 +6,30 @@ import type { PlanInput } from './input.ts'
 /** A module of the code on paper, so that a telephone reads it at arm's length [pt]. Common practice, no source. */
 const MODULE = 1.7
 
-const codeBlocks = ({ file }: PlanInput): readonly Block[] => {
-  const text = planCode(file)
-  if (text === null) return [{ kind: 'text', text: 'This stove is too large for a code: ask for its file.' }]
+const termsTable = ({ stove, author, licence, date, version }: PlanInput): Block => ({
+  kind: 'table',
+  head: ['', ''],
+  widths: [2, 5],
+  rows: [
+    ['plan', stove.name],
+    ['published by', author ?? 'nobody is named'],
+    [
+      'terms',
+      licence ?? 'none are stated: ask whoever published it before you pass it on changed or sell it',
+    ],
+    ['made', `${date}, by Tinwright ${version}`],
+    ['lettering', 'Source Sans 3, SIL Open Font License 1.1'],
+  ],
+})
+
+/** The terms beside the stove itself as a code, where it is not too large for one. */
+const termsBlocks = (input: PlanInput): readonly Block[] => {
+  const text = planCode(input.file)
+  if (text === null)
+    return [
+      termsTable(input),
+      { kind: 'text', text: 'This stove is too large for a code: ask for its file.' },
+    ]
   const { svg, modules } = codePicture(text)
   return [
     {
@@ -24,6 +45,7 @@ const codeBlocks = ({ file }: PlanInput): readonly Block[] => {
         },
       ],
       right: [
+        termsTable(input),
         {
           kind: 'text',
           text: 'The square holds the whole stove file. Read it with any scanner, keep the text it gives (it begins with TINWRIGHT1:) in a file, and open that file as you would the stove file: to predict it, to change it, to print this plan again.',
@@ -39,26 +61,8 @@ const codeBlocks = ({ file }: PlanInput): readonly Block[] => {
 }
 
 /** Who made it, under what terms, with what; the cautions again; the stove itself as a code. */
-export const closingBlocks = (input: PlanInput): readonly Block[] => {
-  const { stove, author, licence, date, version, shop } = input
-  return [
-    { kind: 'heading', text: 'Cautions, terms, and the file' },
-    { kind: 'cautions', title: 'They go with every copy of this plan', items: shop.cautions },
-    {
-      kind: 'table',
-      head: ['', ''],
-      widths: [2, 7],
-      rows: [
-        ['plan', stove.name],
-        ['published by', author ?? 'nobody is named'],
-        [
-          'terms',
-          licence ?? 'none are stated: ask whoever published it before you pass it on changed or sell it',
-        ],
-        ['made', `${date}, by Tinwright ${version}`],
-        ['lettering', 'Source Sans 3, SIL Open Font License 1.1'],
-      ],
-    },
-    ...codeBlocks(input),
-  ]
-}
+export const closingBlocks = (input: PlanInput): readonly Block[] => [
+  { kind: 'heading', text: 'Cautions, terms, and the file' },
+  { kind: 'cautions', title: 'They go with every copy of this plan', items: input.shop.cautions },
+  ...termsBlocks(input),
+]

@@ -41,7 +41,7 @@ const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
               svg: views.exploded,
               says: `${stove.name} taken apart.`,
               share: 1,
-              tallest: 330,
+              tallest: 250,
               caption: 'Taken apart, in the order it goes together.',
             },
           ],
@@ -51,7 +51,7 @@ const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
               svg: views.cut,
               says: `${stove.name} cut open.`,
               share: 1,
-              tallest: 330,
+              tallest: 250,
               caption: 'Cut open.',
             },
           ],
@@ -76,15 +76,14 @@ export const openingSections = (input: PlanInput): readonly Section[] => {
     {
       id: 'find',
       title: 'What to find',
-      apart: true,
       blocks: [{ kind: 'heading', text: 'What to find' }, ...findBlocks(shop), ...substituteBlocks(windows)],
     },
-    { id: 'cut', title: 'Cutting and drilling', apart: true, blocks: scheduleBlocks(shop) },
+    { id: 'cut', title: 'Cutting and drilling', blocks: scheduleBlocks(shop) },
     {
       id: 'build',
       title: 'Building it',
       apart: true,
-      blocks: [...stepBlocks(steps, shop.cautions), ...exploded(input)],
+      blocks: stepBlocks(steps, shop.cautions, exploded(input)),
     },
   ]
 }
@@ -94,12 +93,12 @@ export const closingSections = (
   input: PlanInput,
   trial: TrialPrediction = NO_PREDICTION,
 ): readonly Section[] => [
-  { id: 'built', title: 'As built', apart: true, blocks: builtBlocks(input.stove) },
   {
     id: 'trial',
     title: 'Trial sheet',
     apart: true,
     blocks: trialBlocks(trialSheet(input.stove.name, trial)),
   },
-  { id: 'terms', title: 'Cautions and terms', apart: true, blocks: closingBlocks(input) },
+  { id: 'built', title: 'As built', apart: true, blocks: builtBlocks(input.stove) },
+  { id: 'terms', title: 'Cautions and terms', blocks: closingBlocks(input) },
 ]

@@ -56,7 +56,8 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
       caption: 'burns wood gas for',
       value: formatQuantity(Math.round(woodGas.duration / 60) * 60, 'burnTime'),
       notes: [
-        `${Math.round(fuel.charge * 1000)} g (${figure(fuel.charge / KILOGRAMS_PER_OUNCE)} oz) of ${fuel.label}`,
+        // What the fuel's name goes on to say is how large its pieces are.
+        `${Math.round(fuel.charge * 1000)} g (${figure(fuel.charge / KILOGRAMS_PER_OUNCE)} oz) of ${fuel.label.split(',')[0]}`,
         `${Math.round(fuel.moisture * 100)}\u00a0% moisture`,
       ],
     },
