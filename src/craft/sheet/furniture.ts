@@ -45,7 +45,7 @@ export const pageFurniture = (frame: PageFrame, words: PageWords): readonly Shap
   const { left, right, bottom } = frame.barColumn
   return [
     ...head(frame, words),
-    ...checkBar({ x: (left + right) / 2 - 0.6, y: bottom + 6 }, true),
+    ...checkBar({ x: (left + right) / 2 - 1.4, y: bottom + 6 }, true),
     ...foot(frame, words),
   ]
 }

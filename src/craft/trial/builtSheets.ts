@@ -66,11 +66,10 @@ const paged = (groups: readonly TrialGroup[]): readonly (readonly TrialGroup[])[
   return pages
 }
 
-/** How each kind of measure is taken, once. */
-const howTo = (measures: readonly Measure[]): string =>
-  [...new Map(measures.map(({ label, how }) => [label.replace(/ of .*$/, ''), how]))]
-    .map(([label, how]) => `${label}: ${how}`)
-    .join(' ')
+/** How each kind of measure is taken, once, a line each. */
+const howTo = (measures: readonly Measure[]): readonly string[] => [
+  ...new Map(measures.map(({ label, how }) => [`${label}: ${how}`, label])).keys(),
+]
 
 /**
  * The as-built sheet to fill in by hand, as many pages as it takes: every line of `builtSheet` with what was planned
@@ -87,7 +86,7 @@ export const builtSheets = (stove: Stove): readonly TrialSheet[] => {
       title: `As-built sheet of ${stove.name}${pages.length > 1 ? `, ${index + 1} of ${pages.length}` : ''}`,
       beside: 'planned',
       groups,
-      notes: [howTo(shown)],
+      notes: howTo(shown),
       cautions: MAKING_CAUTIONS,
     }
   })

@@ -7,8 +7,9 @@ import type { TrialField, TrialGroup, TrialSheet } from './sheet.ts'
 /** As wide as the field of an upright A4 or Letter page leaves it [mm]. */
 const WIDTH = 178
 const EDGE = 1
-const LABEL_FROM = 0
-const LABEL_WIDTH = 43
+/** Off the upright bar beside the sheet. */
+const LABEL_FROM = 2
+const LABEL_WIDTH = 41
 const BLANK_FROM = 45
 const AFTER_BLANK = 2
 const PREDICTED_WIDTH = 44
@@ -53,7 +54,7 @@ const groupShapes = ({ title, fields }: TrialGroup, word: string, top: number): 
   const heading = top - TITLE * 0.8
   return [
     text(title, LABEL_FROM, heading, LABEL_SIZE),
-    rule(0, WIDTH, heading - 1.4, 'dimension'),
+    rule(LABEL_FROM, WIDTH, heading - 1.4, 'dimension'),
     ...(fields.some(({ predicted }) => predicted !== null)
       ? [text(word, WIDTH - PREDICTED_WIDTH, heading, SMALL_SIZE)]
       : []),

@@ -73,6 +73,11 @@ export const tongueProfile = (
   }
 }
 
+const middleOf = (points: readonly Point[]): Point => ({
+  x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
+  y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
+})
+
 /** A disc or a can's end, its front at the foot. */
 export const discPicture = (scene: DiscScene): Drawing => {
   const { title, openings, seen, outline, captions } = scene
@@ -126,8 +131,12 @@ export const discPicture = (scene: DiscScene): Drawing => {
     if (look === 'there') continue
     const words = wordsFor(name, opening)
     if (opening.kind === 'bore') led(mm(opening.diameter) / 2, side(90), words, 0)
-    else if (opening.kind === 'vanes') led(mm(opening.outerRadius), side(140), words, radius * scale * 0.6)
-    else {
+    else if (opening.kind === 'vanes') {
+      // Led from a tongue to the upper right, clear of what is said of the middle.
+      const middles = flatVanes(opening, at).map(({ cut }) => middleOf(cut))
+      const from = middles.toSorted((a, b) => b.x + b.y / 2 - a.x - a.y / 2)[0]
+      if (from !== undefined) labels.push({ lines: words, from, want: radius * scale * 0.6 })
+    } else {
       // Led from the hole furthest to the right: no other hole lies under the line.
       const right = [...opening.holes].sort(
         (a, b) => at(mm(b.radius), b.bearing).x - at(mm(a.radius), a.bearing).x,

@@ -81,9 +81,9 @@ const plateShapes = (plate: CutPlate, at: At, layer: Layer): readonly Shape[] =>
     ),
 ]
 
-/** Down the axis onto what is new. */
-const downArrow = (top: number): readonly Shape[] => {
-  const [tip, tail] = [top + 1.5, top + 8]
+/** Down the axis onto what is new, from over whatever it goes into. */
+const downArrow = (top: number, rim: number): readonly Shape[] => {
+  const [tip, tail] = [top + 1.5, Math.max(top, rim) + 8]
   return [
     line('dimension', { x: 0, y: tail }, { x: 0, y: tip }),
     polyline('dimension', [
@@ -188,7 +188,8 @@ export const sectionPicture = (scene: SectionScene): Drawing => {
           ),
         ]
   const tops = placed.filter(({ name, part }) => fresh.includes(name) && part.form !== 'band')
-  const arrow = placed.length < 2 ? [] : tops.flatMap((part) => downArrow(part.top * 1000 * scale))
+  const rim = Math.max(...placed.map((part) => part.top)) * 1000 * scale
+  const arrow = placed.length < 2 ? [] : tops.flatMap((part) => downArrow(part.top * 1000 * scale, rim))
   return drawScene(title, {
     shapes: [
       ...arrow,

@@ -1,8 +1,10 @@
 import { long } from '#basis/text/bothUnits.ts'
-import type { Drawing, Shape } from '../../drawing.ts'
+import { boxRound } from '../../box.ts'
+import type { Drawing, Point, Shape } from '../../drawing.ts'
+import { outline as outlineOf } from '../../flat/outline.ts'
 import type { Strip } from '../../flat/strip.ts'
 import { stripHoleShapes, stripHoles } from '../../flat/stripHoles.ts'
-import { drawScene, line, PICTURE_WIDTH, rectangle, tick, upright } from './page.ts'
+import { drawScene, line, PICTURE_WIDTH, tick, upright } from './page.ts'
 
 export interface StripScene {
   readonly title: string
@@ -32,11 +34,16 @@ const scaled = (shape: Shape, by: number): Shape => {
   }
 }
 
-/** A band rolled out flat, as it is cut: as wide as the picture, its rows in place. */
+/** A band rolled out flat, as it is cut: as wide as the picture, with its overlap, its finger tabs and its rows in place. */
 export const stripPicture = ({ title, strip, there, made, look, outline, captions }: StripScene): Drawing => {
-  const { length, tab } = strip
-  const height = (strip.high - strip.low) * 1000
-  const scale = Math.min(1, (PICTURE_WIDTH - 12) / (length + tab))
+  const { length, tab, development } = strip
+  const edges = outlineOf(strip)
+  const box = boxRound(edges)
+  const scale = Math.min(1, (PICTURE_WIDTH - 12) / (box.right - box.left))
+  const around = edges.map((shape) => ({
+    ...scaled(shape, scale),
+    layer: shape.layer === 'cut' ? outline : shape.layer,
+  }))
   const holes = stripHoles(strip)
     .filter(({ row, leftOut }) => !leftOut && (made.has(row.name) || there.has(row.name)))
     .flatMap((hole) =>
@@ -50,15 +57,24 @@ export const stripPicture = ({ title, strip, there, made, look, outline, caption
       })),
     )
   const rows = strip.rows.filter(({ name }) => made.has(name))
+  const at = (along: number, up: number): Point => {
+    const { x, y } = development.at(along, up)
+    return { x: x * scale, y: y * scale }
+  }
+  const [join, end] = [at(length, 0), at(length + tab, 0)]
+  const under = Math.min(join.y, end.y) - 2.5
+  // Where the edges are arcs a height beside them would stand askew: the words say it.
+  const height = development.isTapered
+    ? []
+    : upright(box.right * scale + 3, 0, at(length, development.height).y)
   return drawScene(title, {
     shapes: [
-      rectangle(outline, { left: 0, right: (length + tab) * scale, bottom: 0, top: height * scale }),
-      line('mark', { x: length * scale, y: 0 }, { x: length * scale, y: height * scale }),
+      ...around,
       ...holes,
-      ...upright((length + tab) * scale + 3, 0, height * scale),
-      line('dimension', { x: length * scale, y: -2.5 }, { x: (length + tab) * scale, y: -2.5 }),
-      tick({ x: length * scale, y: -2.5 }),
-      tick({ x: (length + tab) * scale, y: -2.5 }),
+      ...height,
+      line('dimension', { x: join.x, y: under }, { x: end.x, y: under }),
+      tick({ x: join.x, y: under }),
+      tick({ x: end.x, y: under }),
     ],
     labels: [],
     captions: [
