@@ -180,7 +180,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
       .description('sheets to fill in by hand, as a PDF: one burn, and the stove as built')
       .argument('<stove>', 'stove file'),
   )
-    .option('--paper <name>', 'A4 or Letter', 'A4')
+    .option('--paper <name>', 'A4, Letter or A3', 'A4')
     .option('--out <folder>', 'where to put the PDF', 'out')
     .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
     .option('--json', 'for programs')

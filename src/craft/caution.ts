@@ -10,10 +10,12 @@ export const MAKING_CAUTIONS: readonly string[] = [
 ]
 
 /**
- * The same on a card that is seen as small as a palm: two lines, read at a glance. They stand for the whole list, which
- * goes with the text list and the plan.
+ * The same on a card that is seen as small as a palm, read at a glance: what harms at once. They stand for the whole list,
+ * which goes with the text list and the plan.
  */
-export const CARD_CAUTIONS: readonly [string, string] = [
-  'Burn outdoors only: carbon monoxide, from char long after the flame.',
-  'Gloves, eye protection. Never galvanised metal. Not an approval.',
+export const CARD_CAUTIONS: readonly string[] = [
+  'Outdoors only: carbon monoxide, from char long after the flame.',
+  'Hot: it burns skin.',
+  'Gloves, goggles. Burn off coatings; never galvanised.',
+  'Not an approval.',
 ]

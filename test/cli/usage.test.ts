@@ -80,7 +80,7 @@ const faults: readonly (readonly [args: readonly string[], code: string, said: r
   [['shop'], 'usage.missing', ['stove', 'tinwright shop FILE']],
   [['shop', STOVE, '--shelf', STOVE], 'format.other-kind', ['stove file; a shelf file']],
   [['steps', 'shelf.json'], 'format.other-kind', ['shelf file; a stove file']],
-  [['sheets', STOVE, '--paper', 'A3'], 'paper.unknown', ['--paper', 'A3', 'A4 or Letter']],
+  [['sheets', STOVE, '--paper', 'A5'], 'paper.unknown', ['--paper', 'A5', 'A4, Letter or A3']],
   [['sheets', STOVE, '--date', '2031-02-29'], 'date.form', ['--date', '2031-02-29']],
   [['built', STOVE], 'built.what', ['--blank', 'as-built file']],
   [['built', STOVE, 'redshank.built.json', '--blank'], 'built.what', ['--blank beside redshank.built.json']],

@@ -15,9 +15,14 @@ const WITHIN_VALUE = new RegExp(
   'gu',
 )
 
-/** Text whose values stay whole: number, unit and the same in the other system in brackets, `± 0.3 mm (1/64 in)`. */
+/**
+ * Text whose values stay whole: number, unit and the same in the other system in brackets, `± 0.3 mm (1/64 in)`. A line may end
+ * before the bracket of a range, `1.2 to 2.0 kW (4000 to 6800 Btu/h)`, which is long.
+ */
 const tied = (text: string): string =>
-  text.replace(DUAL_VALUE, (value) => value.replaceAll(' ', NO_BREAK)).replace(WITHIN_VALUE, NO_BREAK)
+  text
+    .replace(DUAL_VALUE, (value) => value.replaceAll(/\sto\s/.test(value) ? / (?!\()/g : ' ', NO_BREAK))
+    .replace(WITHIN_VALUE, NO_BREAK)
 
 /**
  * Breaks text into lines that fit, at its spaces and not inside a value; a value too wide for any line is parted before its

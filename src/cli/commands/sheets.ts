@@ -5,31 +5,21 @@ import { page, wrap } from '#compose/page/text.ts'
 import { predictedFor } from '#compose/trialPrediction.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { fileNameOf } from '#craft/fileName.ts'
-import type { PaperName } from '#craft/sheet/paper.ts'
 import { blankSheetsPdf } from '#craft/trial/sheetsPdf.ts'
 import { reportOf } from '#science/answers/burn/report.ts'
 import { setupOf } from '../burn/setup.ts'
 import type { ConditionOptions } from '../conditions.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
-import { problemOf, stoveFrom } from '../input.ts'
+import { stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { paperOf } from './templates.ts'
 
 export interface SheetsOptions extends Omit<ConditionOptions, 'fuel'> {
   readonly paper: string
   readonly out: string
   readonly date?: string
   readonly json?: boolean
-}
-
-const PAPERS: readonly PaperName[] = ['A4', 'Letter']
-
-const paperOf = (name: string): PaperName => {
-  const paper = PAPERS.find((known) => known.toLowerCase() === name.toLowerCase())
-  if (paper !== undefined) return paper
-  throw new BadInput([
-    problemOf('paper.unknown', '--paper', name, PAPERS.join(' or '), 'Name the paper your printer holds.'),
-  ])
 }
 
 export const sheets = async (env: Environment, file: string, options: SheetsOptions): Promise<ExitCode> => {

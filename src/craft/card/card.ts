@@ -5,10 +5,10 @@ import { element, escaped } from '../svg/element.ts'
 import type { Block } from './block.ts'
 import { type Board, type Lettered, openBoard, type Spot, type Words } from './board.ts'
 import type { Content } from './content.ts'
-import { type CardFormat, type CardShape, cardFormats } from './format.ts'
+import { type CardFormat, type CardShape, cardFormats, SMALLEST_SIZE } from './format.ts'
 import { type Head, headOf } from './head.ts'
 import { type Page, spreadOut } from './page.ts'
-import { BLOCK_GAP, type Column, columnWidth, RUN_GAP, shortened } from './setting.ts'
+import { BLOCK_GAP, broken, type Column, columnWidth, RUN_GAP, shortened } from './setting.ts'
 import { spoken } from './spoken.ts'
 
 /** One card, with what a test needs to know of it. */
@@ -54,7 +54,7 @@ const drawColumn = (
   }
 }
 
-const drawFoot = (board: Board, { foot, em, margin, width, shape }: CardFormat, date: string): void => {
+const drawFoot = (board: Board, { foot, em, margin, width }: CardFormat, date: string): void => {
   board.rule(
     [
       { x: margin, y: foot.rule },
@@ -63,15 +63,13 @@ const drawFoot = (board: Board, { foot, em, margin, width, shape }: CardFormat, 
     false,
     { fill: 'none', stroke: board.theme.hairline, 'stroke-width': 3 },
   )
-  for (const [i, text] of CARD_CAUTIONS.entries())
-    board.letter(
-      { text, em: em.caution, weight: 'semibold', ink: 'ink' },
-      { x: margin, y: foot.lines[i] as number },
-    )
+  const caution: Words = { text: CARD_CAUTIONS.join(' '), em: em.caution, weight: 'semibold', ink: 'ink' }
+  for (const [i, text] of broken(board.outlines, caution, width - 2 * margin).entries())
+    board.letter({ ...caution, text }, { x: margin, y: foot.lines[i] as number })
   board.letter(
     { text: `Tinwright, ${date}`, em: em.imprint, weight: 'regular', ink: 'muted' },
-    { x: shape === 'wide' ? width - margin : margin, y: foot.imprint },
-    shape === 'wide' ? 'end' : 'start',
+    { x: width - margin, y: foot.imprint },
+    'end',
   )
 }
 
@@ -129,10 +127,12 @@ const drawCard = (
   content.draw(board, format, picture, told)
   const counted = of === 1 ? '' : `${number}/${of}`
   const room = text.right - text.left - 2 * em.eyebrow
+  const weight = content.eyebrow.strong ? 'semibold' : 'regular'
+  const eyebrowWidth = outlines.width(content.eyebrow.text, em.eyebrow, weight)
   const eyebrow: Words = {
     text: content.eyebrow.text,
-    em: em.eyebrow,
-    weight: content.eyebrow.strong ? 'semibold' : 'regular',
+    em: Math.max(SMALLEST_SIZE * width, Math.min(em.eyebrow, (em.eyebrow * room) / eyebrowWidth)),
+    weight,
     ink: content.eyebrow.strong ? 'ember' : 'muted',
   }
   board.letter(

@@ -71,12 +71,12 @@ const stoveContent = (
 const figureBlocks = ({ rows, warning }: CardFigures): readonly Block[] => [
   ...(warning === null ? [] : [{ name: 'how it burns', opening: null, key: null, lines: [warning] }]),
   ...rows.map(
-    ({ label, value, band }): Block => ({
+    ({ label, value, band, note }): Block => ({
       name: label,
       opening: null,
       key: value,
       keyPlace: 'beside',
-      lines: band === null ? [] : [`likely ${band}`],
+      lines: [...(band === null ? [] : [`likely ${band}`]), ...(note === null ? [] : [note])],
     }),
   ),
 ]

@@ -16,6 +16,8 @@ export interface CardFigures {
     readonly label: string
     readonly value: string
     readonly band: string | null
+    /** What else one has to know to read it. */
+    readonly note: string | null
   }[]
 }
 
@@ -33,7 +35,15 @@ const halves = (band: string): string => band.split(' (').map(unbroken).join(' (
 
 const rowOf = (row: FigureRow): CardFigures['rows'][number] => {
   const [value, band] = figureCells(row)
-  return { label: row.label, value: unbroken(value), band: band === '' ? null : halves(band) }
+  return { label: row.label, value: unbroken(value), band: band === '' ? null : halves(band), note: null }
+}
+
+/** From when it is counted; where the gas is gone before, what boils it. */
+const boilNote = ({ events }: BurnReport, boilsAt: number | null): string => {
+  const gasEnds = events.find(({ kind }) => kind === 'front at the floor')?.time ?? null
+  return boilsAt !== null && gasEnds !== null && boilsAt > gasEnds
+    ? 'from pot on: over gas, then char'
+    : 'from pot on'
 }
 
 /** Firepower, time and boil of a report, with their bands. */
@@ -62,14 +72,17 @@ export const cardFigures = (report: BurnReport): CardFigures => {
     litre === undefined
       ? []
       : litre.time === null
-        ? [{ label: '1 L', value: 'does not boil', band: null }]
+        ? [{ label: '1 L', value: 'does not boil', band: null, note: null }]
         : [
-            rowOf({
-              label: '1 L boils in',
-              value: litre.time,
-              key: 'timeAfterLighting',
-              band: bands?.figures['timeToBoil 1 L'] ?? null,
-            }),
+            {
+              ...rowOf({
+                label: '1 L boils in',
+                value: litre.time,
+                key: 'timeAfterLighting',
+                band: bands?.figures['timeToBoil 1 L'] ?? null,
+              }),
+              note: boilNote(report, litre.boilsAt),
+            },
           ]
   return {
     title: 'Predicted, not measured',

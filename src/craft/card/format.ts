@@ -23,7 +23,7 @@ export interface CardFormat {
   /** Base lines of the foot, and the rule over it. */
   readonly foot: {
     readonly rule: number
-    readonly lines: readonly [number, number]
+    readonly lines: readonly number[]
     readonly imprint: number
   }
   /** Ems. */
@@ -69,7 +69,7 @@ const wide: CardFormat = {
     key: 60,
     line: 50,
     dimension: 48,
-    caution: 42,
+    caution: 41,
     imprint: 34,
   },
   stroke: { tin: 5, hole: 4, thin: 2.4 },
@@ -84,7 +84,7 @@ const square: CardFormat = {
   text: { left: 54, right: 1026, bottom: 936 },
   columns: { count: 2, gap: 34 },
   head: { left: 54, eyebrow: 76, title: 150 },
-  foot: { rule: 956, lines: [994, 1028], imprint: 1060 },
+  foot: { rule: 956, lines: [990, 1024, 1058], imprint: 1058 },
   em: {
     title: 76,
     smallTitle: 52,

@@ -2,27 +2,22 @@ import type { Outlines } from '../lettering/outline.ts'
 import type { Words } from './board.ts'
 import type { Content } from './content.ts'
 import type { CardFormat } from './format.ts'
-import { broken, shortened } from './setting.ts'
+import { broken } from './setting.ts'
 
-/** A title in the largest letters in which it fits: on one line, or smaller on two. */
+/** A title may take so many lines before it is set smaller. */
+const MOST_LINES = 2
+/** By how much at a time [1]. */
+const SMALLER = 0.92
+
+/** A title in the largest letters in which it fits: on one line, or smaller on two, and never smaller than what stands under it. */
 const titleRows = (outlines: Outlines, text: string, { em }: CardFormat, width: number): readonly Words[] => {
-  const words = (size: number, line: string): Words => ({
-    text: line,
-    em: size,
-    weight: 'semibold',
-    ink: 'ink',
-  })
-  const large = words(em.title, text)
-  if (outlines.width(text, em.title, 'semibold') <= width) return [large]
-  const small = words(em.smallTitle, text)
-  const lines = broken(outlines, small, width)
-  return lines.slice(0, 2).map((line, i) => ({
-    ...small,
-    text:
-      i === 1 && lines.length > 2
-        ? shortened(outlines, { ...small, text: lines.slice(1).join(' ') }, width)
-        : line,
-  }))
+  const words = (size: number): Words => ({ text, em: size, weight: 'semibold', ink: 'ink' })
+  if (outlines.width(text, em.title, 'semibold') <= width) return [words(em.title)]
+  for (let size = em.smallTitle; ; size *= SMALLER) {
+    const lines = broken(outlines, words(size), width)
+    if (lines.length <= MOST_LINES || size * SMALLER < em.sub)
+      return lines.map((line) => ({ ...words(size), text: line }))
+  }
 }
 
 /** Name of a card and what stands under it. */

@@ -88,7 +88,10 @@ const partLines = (stove: Stove, name: string, part: Part): readonly string[] =>
 const figureLines = ({ title: head, conditions, warning, rows }: CardFigures): readonly string[] => [
   `${head}: ${conditions}`,
   ...(warning === null ? [] : [`  ${warning}`]),
-  ...rows.map(({ label, value, band }) => `  ${label}: ${value}${band === null ? '' : `; likely ${band}`}`),
+  ...rows.map(
+    ({ label, value, band, note }) =>
+      `  ${joined([`${label}: ${value}`, band === null ? null : `likely ${band}`, note], '; ')}`,
+  ),
 ]
 
 export interface ListInput {

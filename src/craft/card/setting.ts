@@ -1,3 +1,4 @@
+import { brokenLines } from '#basis/text/breaking.ts'
 import type { Outlines } from '../lettering/outline.ts'
 import type { Block } from './block.ts'
 import type { Words } from './board.ts'
@@ -22,22 +23,22 @@ export const BLOCK_GAP = 0.68
 /** Between a name and the key beside it [em]. */
 export const RUN_GAP = 0.4
 
-/** Breaks text at its spaces; a word wider than the line is cut short. */
+/** Breaks text into lines, sizes whole where they can be; a word wider than the line goes on in the next. */
 export const broken = (
   outlines: Outlines,
   { text, em, weight }: Pick<Words, 'text' | 'em' | 'weight'>,
   width: number,
 ): readonly string[] => {
-  const lines: string[] = []
-  let line = ''
-  for (const word of text.split(' ')) {
-    const longer = line === '' ? word : `${line} ${word}`
-    if (line !== '' && outlines.width(longer, em, weight) > width) {
-      lines.push(line)
-      line = word
-    } else line = longer
-  }
-  return [...lines, line].map((each) => shortened(outlines, { text: each, em, weight }, width))
+  const fits = (line: string): boolean => outlines.width(line, em, weight) <= width
+  return brokenLines(text, fits).flatMap((line) => {
+    const pieces = ['']
+    for (const letter of line) {
+      const last = pieces.pop() as string
+      if (last !== '' && !fits(last + letter)) pieces.push(last, letter)
+      else pieces.push(last + letter)
+    }
+    return pieces
+  })
 }
 
 /** Text cut short with an ellipsis where it is wider than `width`. */
@@ -70,7 +71,7 @@ const rowsOf = (outlines: Outlines, block: Block, { em }: CardFormat, width: num
   const head = isOneRow
     ? [rowOf(...beside)]
     : [
-        rowOf({ ...name, text: shortened(outlines, name, width) }),
+        ...broken(outlines, name, width).map((text) => rowOf({ ...name, text })),
         ...(key === null ? [] : broken(outlines, key, width).map((text) => rowOf({ ...key, text }))),
       ]
   const line: Omit<Words, 'text'> = { em: em.line, weight: 'regular', ink: 'ink' }
