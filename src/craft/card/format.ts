@@ -56,10 +56,10 @@ const wide: CardFormat = {
   height: 1080,
   margin: 72,
   picture: { left: 72, right: 1010, top: 66, bottom: 906 },
-  text: { left: 1080, right: 1848, bottom: 916 },
+  text: { left: 1080, right: 1848, bottom: 938 },
   columns: { count: 1, gap: 0 },
   head: { left: 1080, eyebrow: 112, title: 212 },
-  foot: { rule: 940, lines: [992, 1042], imprint: 1042 },
+  foot: { rule: 952, lines: [1000, 1046], imprint: 1046 },
   em: {
     title: 100,
     smallTitle: 72,

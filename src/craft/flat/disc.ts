@@ -2,6 +2,7 @@ import { type Millimetres, toMillimetres } from '#basis/units.ts'
 import { bottomOpening, topOpening, type WhichEnd } from '#stove/can/ends.ts'
 import { bodyAtEnd, insideAtEnd } from '#stove/can/taper.ts'
 import type { Can, CanPart, DiscPart, Face, Opening, RowOpening } from '#stove/model.ts'
+import { endsNote } from './endsWording.ts'
 import { both } from './wording.ts'
 
 /** An opening that lies in a flat face. */
@@ -18,6 +19,8 @@ export interface FlatDisc {
   /** Which side the printed paper lies on. Seen from below, bearings run anticlockwise. */
   readonly seen: 'from above' | 'from below'
   readonly openings: readonly { readonly name: string; readonly opening: FaceOpening }[]
+  /** Words in the middle of a face without openings. */
+  readonly label?: readonly string[]
   readonly notes: readonly string[]
 }
 
@@ -60,6 +63,31 @@ export const canEnds = (name: string, part: CanPart): readonly FlatDisc[] =>
         openings,
         notes: [
           `${endNote(part.can, which, radius)} Lay it on from outside, printed side out, FRONT to the can’s front.`,
+        ],
+      },
+    ]
+  })
+
+/**
+ * The ends that are cut out of a can, as what comes out: for a can with nothing else to draw. The line is the inside of the
+ * wall, which the opener follows.
+ */
+export const cutOutEnds = (name: string, part: CanPart): readonly FlatDisc[] =>
+  (['bottom', 'top'] as const).flatMap((which): readonly FlatDisc[] => {
+    if (part.can[which].kind !== 'open') return []
+    const seen = which === 'bottom' ? 'from below' : 'from above'
+    const inside = insideAtEnd(part.can, which).value
+    return [
+      {
+        title: `${which === 'bottom' ? 'Bottom' : 'Top'} of ${name}, ${seen}, cut out`,
+        stuff: 'tin',
+        radius: (toMillimetres(inside) / 2) as Millimetres,
+        openRadius: 0 as Millimetres,
+        seen,
+        openings: [],
+        label: [`${which} end of ${name}`, 'cut out along this line'],
+        notes: [
+          `Ø ${both(inside)}, the inside of the wall. ${endsNote(part.can).join(' ')} Nothing else is cut or drilled in this can.`,
         ],
       },
     ]

@@ -148,6 +148,13 @@ const discShapes = (disc: FlatDisc, centre: Point): readonly Shape[] => {
   const openings = disc.openings.flatMap(({ opening }) => openingShapes(opening, at, room))
   room.blockCircle(centre, CENTRE_ARM)
   if (disc.openRadius > 0) room.blockCircle(centre, disc.openRadius)
+  const told =
+    disc.label === undefined
+      ? []
+      : room.letter(
+          { lines: disc.label, size: NOTE_SIZE },
+          [10, 13, -10].map((up) => ({ x: centre.x, y: centre.y + up })),
+        )
   const front: Label = { lines: ['FRONT'], size: NOTE_SIZE }
   const frontInside = room.letter(
     front,
@@ -160,6 +167,7 @@ const discShapes = (disc: FlatDisc, centre: Point): readonly Shape[] => {
     ...edgeMarks(disc.radius, at),
     ...openings,
     ...(frontInside.length > 0 ? frontInside : labelShapes(front, at(disc.radius + 3, 0))),
+    ...told,
     ...bendLabels(disc, at, room),
     ...boltCircles(disc, at, room),
     ...centreCross(centre),

@@ -66,10 +66,15 @@ const paged = (groups: readonly TrialGroup[]): readonly (readonly TrialGroup[])[
   return pages
 }
 
-/** How each kind of measure is taken, once, a line each. */
-const howTo = (measures: readonly Measure[]): readonly string[] => [
-  ...new Map(measures.map(({ label, how }) => [`${label}: ${how}`, label])).keys(),
-]
+/** How each kind of measure is taken, once: of parts, of openings, of fuel and stove, a paragraph each. */
+const howTo = (measures: readonly Measure[]): readonly string[] =>
+  [
+    measures.filter(({ part, opening }) => part !== null && opening === null),
+    measures.filter(({ opening }) => opening !== null),
+    measures.filter(({ part }) => part === null),
+  ]
+    .filter((some) => some.length > 0)
+    .map((some) => [...new Set(some.map(({ label, how }) => `“${label}”: ${how}`))].join(' '))
 
 /**
  * The as-built sheet to fill in by hand, as many pages as it takes: every line of `builtSheet` with what was planned

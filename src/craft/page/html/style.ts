@@ -38,7 +38,7 @@ figure svg{display:block;width:100%;height:auto}
 .narrow{display:none}
 @media(max-width:40rem){.desk:has(+.narrow){display:none}.narrow{display:block}}
 figcaption{font-size:.9rem;margin-top:.4rem}
-.beside{display:grid;grid-template-columns:1fr;gap:.2rem 2rem;align-items:start}
+.beside{display:grid;grid-template-columns:minmax(0,1fr);gap:.2rem 2rem;align-items:start}
 @media(min-width:52rem){.beside{grid-template-columns:minmax(0,var(--left)) minmax(0,var(--right))}}
 .cautions{background:var(--wash);border-left:5px solid var(--ember);padding:.8rem 1.1rem;margin:1.4rem 0}
 .cautions p{margin:0 0 .3rem}
