@@ -70,28 +70,29 @@ export const canEnds = (name: string, part: CanPart): readonly FlatDisc[] =>
 
 /**
  * The ends that are cut out of a can, as what comes out: for a can with nothing else to draw. The line is the inside of the
- * wall, which the opener follows.
+ * wall, which the opener follows; ends of one size are one drawing.
  */
-export const cutOutEnds = (name: string, part: CanPart): readonly FlatDisc[] =>
-  (['bottom', 'top'] as const).flatMap((which): readonly FlatDisc[] => {
-    if (part.can[which].kind !== 'open') return []
+export const cutOutEnds = (name: string, { can }: CanPart): readonly FlatDisc[] => {
+  const ends = (['bottom', 'top'] as const).filter((which) => can[which].kind === 'open')
+  const inside = (which: WhichEnd): number => insideAtEnd(can, which).value
+  const alike = ends.length === 2 && Math.abs(inside('bottom') - inside('top')) < 1e-6
+  return (alike ? (['top'] as const) : ends).map((which): FlatDisc => {
     const seen = which === 'bottom' ? 'from below' : 'from above'
-    const inside = insideAtEnd(part.can, which).value
-    return [
-      {
-        title: `${which === 'bottom' ? 'Bottom' : 'Top'} of ${name}, ${seen}, cut out`,
-        stuff: 'tin',
-        radius: (toMillimetres(inside) / 2) as Millimetres,
-        openRadius: 0 as Millimetres,
-        seen,
-        openings: [],
-        label: [`${which} end of ${name}`, 'cut out along this line'],
-        notes: [
-          `Ø ${both(inside)}, the inside of the wall. ${endsNote(part.can).join(' ')} Nothing else is cut or drilled in this can.`,
-        ],
-      },
-    ]
+    const end = which === 'bottom' ? 'Bottom' : 'Top'
+    return {
+      title: alike ? `Both ends of ${name}, cut out` : `${end} of ${name}, ${seen}, cut out`,
+      stuff: 'tin',
+      radius: ((inside(which) * 1000) / 2) as Millimetres,
+      openRadius: 0 as Millimetres,
+      seen,
+      openings: [],
+      label: [alike ? `both ends of ${name}` : `${which} end of ${name}`, 'cut out along this line'],
+      notes: [
+        `Ø ${both(inside(which))}, the inside of the wall. ${endsNote(can).join(' ')} Nothing else is cut or drilled in this can.`,
+      ],
+    }
   })
+}
 
 const HANGING =
   'The can hangs in the opening by its rim: cut a little inside the line, then file out to it until the can drops in.'

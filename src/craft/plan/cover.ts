@@ -57,13 +57,14 @@ export const coverBlocks = (input: PlanInput): readonly Block[] => {
   const { stove, burn, views, shop, findings } = input
   const summary = 'noBurn' in burn ? null : burn.summary
   const plate = { stove, burn: summary, theme: printTheme, notes: sectionNotes(input) }
-  const warned = findings.some(({ severity }) => severity !== 'note')
+  const stopped = findings.some(({ severity }) => severity === 'stop')
+  const warns = findings.filter(({ severity }) => severity === 'warn').length
   const facts = [...('noBurn' in burn ? [] : coverFacts(burn.summary, burn.report)), ...buildFacts(input)]
   const says = `${stove.name} cut down its centre line, with its parts, openings${summary === null ? '' : ', and the air and gas that go through them'}.`
   return [
     {
       kind: 'picture',
-      svg: pagePlate(plate, warned ? 320 : undefined).svg.trim(),
+      svg: pagePlate(plate, stopped ? 320 : undefined).svg.trim(),
       narrow: narrowPlate(plate, { answers: false }).svg.trim(),
       says,
       share: 1,
@@ -87,6 +88,14 @@ export const coverBlocks = (input: PlanInput): readonly Block[] => {
               },
             ],
             right: [{ kind: 'facts' as const, facts }],
+          },
+        ]),
+    ...(warns === 0 || 'noBurn' in burn
+      ? []
+      : [
+          {
+            kind: 'text' as const,
+            text: `${warns === 1 ? 'One thing' : `${warns} things`} will disappoint or ${warns === 1 ? 'is' : 'are'} hard to make: read the head of “What it does” first.`,
           },
         ]),
     { kind: 'cautions', title: 'Before anyone cuts or burns', items: shop.cautions },

@@ -13,20 +13,22 @@ import { stepBlocks } from './steps.ts'
 const findingText = ({ part, opening, sentence, fix }: Finding): string =>
   `${part}${opening === null ? '' : `, ${opening}`}: ${sentence} ${fix}`
 
-/** What stands against building it as drawn comes before anything else. */
-const findingBlocks = (findings: readonly Finding[]): readonly Block[] => {
-  const of = (severity: Finding['severity']): readonly string[] =>
-    findings.filter((finding) => finding.severity === severity).map(findingText)
-  const [stops, warns] = [of('stop'), of('warn')]
-  return [
-    ...(stops.length === 0
-      ? []
-      : [{ kind: 'cautions' as const, title: 'Do not build it as drawn', items: stops }]),
-    ...(warns.length === 0
-      ? []
-      : [{ kind: 'cautions' as const, title: 'It will disappoint, or is hard to make', items: warns }]),
-  ]
+const findingBlocks = (
+  findings: readonly Finding[],
+  severity: 'stop' | 'warn',
+  title: string,
+): readonly Block[] => {
+  const items = findings.filter((finding) => finding.severity === severity).map(findingText)
+  return items.length === 0 ? [] : [{ kind: 'cautions', title, items }]
 }
+
+/** What stands against building it as drawn comes before anything else. */
+const stopBlocks = (findings: readonly Finding[]): readonly Block[] =>
+  findingBlocks(findings, 'stop', 'Do not build it as drawn')
+
+/** What will disappoint comes before what is promised. */
+const warnBlocks = (findings: readonly Finding[]): readonly Block[] =>
+  findingBlocks(findings, 'warn', 'It will disappoint, or is hard to make')
 
 const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
   views === null
@@ -62,7 +64,15 @@ const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
 export const openingSections = (input: PlanInput): readonly Section[] => {
   const { burn, findings, windows, shop, steps } = input
   return [
-    { id: 'stove', title: 'The stove', blocks: [...findingBlocks(findings), ...coverBlocks(input)] },
+    {
+      id: 'stove',
+      title: 'The stove',
+      blocks: [
+        ...stopBlocks(findings),
+        ...coverBlocks(input),
+        ...('noBurn' in burn ? warnBlocks(findings) : []),
+      ],
+    },
     ...('noBurn' in burn
       ? []
       : [
@@ -70,7 +80,7 @@ export const openingSections = (input: PlanInput): readonly Section[] => {
             id: 'burn',
             title: 'What it does',
             apart: true,
-            blocks: burningBlocks(burn.report, burn.figure, printTheme),
+            blocks: [...warnBlocks(findings), ...burningBlocks(burn.report, burn.figure, printTheme)],
           },
         ]),
     {

@@ -113,3 +113,27 @@ describe('the side of its hinge a tongue lies on', () => {
     expect(slide(-Math.PI / 5)).toBeLessThan(0)
   })
 })
+
+describe('a can with nothing to drill and no edge to cut it off along', () => {
+  const endsOf = (more: Parameters<typeof bareShell>[2]) => flatPatterns(bareShell(90, {}, more))
+
+  it('gets a drawing of the end that is cut out of it, along the inside of its wall, and says which', () => {
+    const [drawing, ...rest] = endsOf({ top: { kind: 'open' } })
+    expect(rest).toEqual([])
+    // Body 90 mm, wall 0.2 mm.
+    expect(circlesOf(drawing?.shapes ?? [], 'cut').map(({ radius }) => 2 * radius)).toEqual([
+      expect.closeTo(89.6, 6),
+    ])
+    expect(drawing?.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []))).toContain(
+      'cut out along this line',
+    )
+    expect(drawing?.notes.join(' ')).toContain('Cut the top end out along the wall')
+  })
+
+  it('gets one drawing for two ends that are alike, and none where both stay', () => {
+    expect(endsOf({ bottom: { kind: 'open' }, top: { kind: 'open' } }).map(({ title }) => title)).toEqual([
+      'Both ends of shell, cut out',
+    ])
+    expect(endsOf({ top: { kind: 'drawn' } })).toEqual([])
+  })
+})

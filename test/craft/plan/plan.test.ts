@@ -131,6 +131,59 @@ describe.each(plans)('the plan of %s', (name, make) => {
   })
 })
 
+/** Words of the pictures of a page for a screen, picture by picture: what the choice of units does not reach. */
+const pictureWords = (html: string): readonly string[] =>
+  [...html.matchAll(/<svg[\s\S]*?<\/svg>/g)].map(([svg]) =>
+    [...svg.matchAll(/<(?:text|tspan)[^>]*>([^<]+)/g)]
+      .map((match) => match[1])
+      .join(' ')
+      .replaceAll('\u00a0', ' '),
+  )
+
+/** Each unit and what has to stand near it. */
+const PARTNERS: readonly (readonly [RegExp, RegExp])[] = [
+  [/\d mm\b(?!²)/g, / in\b/],
+  [/\d °C/g, /°F/],
+  [/\d g\/s/g, /lb\/h/],
+  [/\d m\/s/g, /ft\/s|mph/],
+  [/\d g\b(?!\/)/g, / oz/],
+  [/\d kW/g, /Btu\/h/],
+]
+const NEAR = 70
+
+test('pictures of the page for a screen say every quantity in both systems', async () => {
+  for (const name of ['redshank', 'heron', 'greylag']) {
+    const words = pictureWords(planHtml(await planOf(name)))
+    expect(words.filter((text) => text.includes('g/s')).length).toBeGreaterThan(0)
+    const alone = words.flatMap((text) =>
+      PARTNERS.flatMap(([unit, partner]) =>
+        [...text.matchAll(unit)].flatMap(({ index }) => {
+          const near = text.slice(index, index + NEAR)
+          return partner.test(near) ? [] : [near]
+        }),
+      ),
+    )
+    expect(alone).toEqual([])
+  }
+})
+
+test('the cover holds its cautions, and no lettering of the section under 7 pt, on A4 and Letter', async () => {
+  for (const name of ['redshank', 'heron', 'greylag']) {
+    const input = await planOf(name)
+    for (const paper of ['A4', 'Letter'] as const) {
+      const [cover] = (await planPdf(input, paper)).laid
+      expect(cover?.marks.some(({ what }) => what.includes('Before anyone cuts or burns'))).toBe(true)
+      // The section is the first picture on it.
+      const [, section = ''] = (cover?.svg ?? '').split('<g transform="translate(')
+      const scale = Number(/scale\(([\d.]+)\)/.exec(section)?.[1])
+      const sizes = [...section.matchAll(/font-size="([\d.]+)"[^>]*>(?!<)/g)].map((match) => Number(match[1]))
+      expect(sizes.length).toBeGreaterThan(40)
+      // What follows the picture is set in points.
+      expect(Math.min(...sizes.filter((size) => size > 12)) * scale).toBeGreaterThanOrEqual(7)
+    }
+  }
+})
+
 describe('what a plan cannot hide', () => {
   test('a stove that does not burn says so first, and why not to build it', async () => {
     const texts = textsOf(openingSections(await planOf('redshank', withoutIntake)))

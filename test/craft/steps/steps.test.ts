@@ -270,3 +270,26 @@ describe('a picture', () => {
         expect(textWidth(text, size)).toBeLessThan(picture.width)
   })
 })
+
+test('a band is drawn in its steps as it is cut: with its slanted overlap and its finger tabs', () => {
+  const step = buildSteps(named('redshank')).find(({ key }) => /bend.*damper/.test(key))
+  const outline =
+    step?.picture.shapes.filter((shape) => shape.kind === 'polyline' && shape.layer === 'cut') ?? []
+  // Four corners of the strip and two of the slant, six of each of two tabs.
+  expect(outline.map((shape) => (shape.kind === 'polyline' ? shape.points.length : 0))).toEqual([18])
+})
+
+test('what is said of vanes is led to one of them', () => {
+  const step = buildSteps(named('redshank')).find(({ key }) => /vanes/.test(key))
+  const shapes = step?.picture.shapes ?? []
+  const tongues = shapes.flatMap((shape) =>
+    shape.kind === 'polyline' && shape.layer === 'cut' ? [shapeBox(shape)] : [],
+  )
+  const leaders = shapes.flatMap((shape) =>
+    shape.kind === 'line' && shape.layer === 'dimension' ? [shape.from] : [],
+  )
+  const inside = leaders.filter(({ x, y }) =>
+    tongues.some(({ left, right, bottom, top }) => x > left && x < right && y > bottom && y < top),
+  )
+  expect(inside.length).toBeGreaterThan(0)
+})
