@@ -14,7 +14,6 @@ export type CubicMetres = Branded<'m3'>
 export type Kilograms = Branded<'kg'>
 export type Seconds = Branded<'s'>
 export type Kelvin = Branded<'K'>
-export type Pascals = Branded<'Pa'>
 export type Radians = Branded<'rad'>
 /** A bearing on a can: clockwise seen from above, 0 at the part's front mark [deg]. */
 export type Degrees = Branded<'deg'>

@@ -28,6 +28,21 @@ import { usageProblem } from './usage.ts'
 const EPILOGUE =
   'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all, a comparison that tells nothing, a prediction that is wrong; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
 
+/** What many commands take, in the same words. */
+const STOVE = ['<stove>', 'stove file'] as const
+const SHELF = ['--shelf <file>', 'shelf file: which bits and cans there are'] as const
+const BANDS = [
+  '--bands <sets>',
+  'sets of coefficients that the bands are drawn from; 0 for no bands',
+] as const
+const OUT = ['--out <folder>', 'where to put the files', 'out'] as const
+const JSON_ANSWER = ['--json', 'for programs'] as const
+const dayOf = (what: 'pages' | 'plan' | 'cards') =>
+  [
+    '--date <day>',
+    `day the ${what} ${what === 'plan' ? 'bears' : 'bear'}, e.g. 2031-05-17 (today when left out)`,
+  ] as const
+
 /** An option that may be given more than once. */
 const also = (value: string, before: readonly string[] = []): readonly string[] => [...before, value]
 
@@ -53,18 +68,18 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
   program
     .command('check')
     .description('what will not work, what will disappoint, and what to do instead')
-    .argument('<stove>', 'stove file')
-    .option('--shelf <file>', 'shelf file: which bits and cans there are')
-    .option('--json', 'for programs')
+    .argument(...STOVE)
+    .option(...SHELF)
+    .option(...JSON_ANSWER)
     .action((file, options) => ended(check(env, file, options)))
   withConditions(
     program
       .command('predict')
       .description('how it will burn: air through every row, firepower, burn time, regime, with bands')
-      .argument('<stove>', 'stove file'),
+      .argument(...STOVE),
   )
-    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '64')
-    .option('--json', 'for programs')
+    .option(...BANDS, '64')
+    .option(...JSON_ANSWER)
     .action((file, options) => ended(predict(env, file, options)))
   withConditions(
     program
@@ -72,7 +87,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
       .description(
         'how it will burn from lighting to the last char: firepower, boils, walls, wind, with bands',
       )
-      .argument('<stove>', 'stove file'),
+      .argument(...STOVE),
   )
     .option(
       '--damper <turn>',
@@ -85,48 +100,48 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--pot <diameter>', 'another pot than the file says, e.g. "150 mm"')
     .option('--new-tin', 'bright cans that have not been burnt off')
     .option('--trip <plan>', 'fuel for a trip, e.g. "3 days, 2 boils, 0.5 L"')
-    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '48')
+    .option(...BANDS, '48')
     .option('--figure <file>', 'the burn over time, as SVG')
     .option('--series <file>', 'the burn step by step, as CSV')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action((file, options) => ended(burn(env, file, options)))
   program
     .command('templates')
     .description('drilling templates at true size, as a PDF to print, as SVG or as DXF')
-    .argument('<stove>', 'stove file')
+    .argument(...STOVE)
     .option('--paper <name>', 'A4, Letter or A3, for the PDF', 'A4')
     .option('--as <format>', 'pdf, svg, dxf or all', 'pdf')
-    .option('--out <folder>', 'where to put the files', 'out')
-    .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
-    .option('--json', 'for programs')
+    .option(...OUT)
+    .option(...dayOf('pages'))
+    .option(...JSON_ANSWER)
     .action(async (file, options) => ended(await templates(env, file, options)))
   program
     .command('plan')
     .description('the whole plan to hand on: a PDF with templates at true size, and one page for a screen')
-    .argument('<stove>', 'stove file')
+    .argument(...STOVE)
     .option('--paper <name>', 'paper of the PDF, as for templates', 'A4')
     .option('--shelf <file>', 'shelf file: what is there already, and which bits would do instead')
     .option('--author <name>', 'who publishes it')
     .option('--licence <terms>', 'under what terms, e.g. "CC BY-SA 4.0"')
-    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '48')
-    .option('--date <day>', 'day the plan bears, e.g. 2031-05-17 (today when left out)')
-    .option('--out <folder>', 'where to put the files', 'out')
-    .option('--json', 'for programs')
+    .option(...BANDS, '48')
+    .option(...dayOf('plan'))
+    .option(...OUT)
+    .option(...JSON_ANSWER)
     .action(async (file, options) => ended(await plan(env, file, options)))
   program
     .command('solids')
     .description('every part as a closed solid, in millimetres, for a 3-D program or a printer')
-    .argument('<stove>', 'stove file')
+    .argument(...STOVE)
     .option('--as <format>', 'stl or 3mf', '3mf')
     .option('--arrangement <which>', 'whole, cut, exploded, packed or parts', 'whole')
     .option('--chord <length>', 'how far a facet may lie inside of what is round', '0.02 mm')
-    .option('--out <folder>', 'where to put the files', 'out')
-    .option('--json', 'for programs')
+    .option(...OUT)
+    .option(...JSON_ANSWER)
     .action(async (file, options) => ended(await solids(env, file, options)))
   program
     .command('guides')
     .description('drill guides to print: collars for rows of holes, centring discs for floors and bores')
-    .argument('<stove>', 'stove file')
+    .argument(...STOVE)
     .option('--as <format>', 'stl or 3mf', 'stl')
     .option('--part <name>', 'for one part only')
     .option('--bit <which>', 'pilot, or full for the bit of each hole’s own size', 'pilot')
@@ -134,56 +149,56 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--clearance <length>', 'left free on the diameter, for the printer', '0.3 mm')
     .option('--wall <length>', 'how much of the bit the guide holds', '8 mm')
     .option('--bed <width x depth>', 'room on the printer; a third length is its height', '220 mm x 220 mm')
-    .option('--out <folder>', 'where to put the files', 'out')
-    .option('--json', 'for programs')
+    .option(...OUT)
+    .option(...JSON_ANSWER)
     .action(async (file, options) => ended(await guides(env, file, options)))
   program
     .command('cards')
     .description('cards for a video or a post: the whole stove and every part, and its sizes to read aloud')
-    .argument('<stove>', 'stove file')
+    .argument(...STOVE)
     .option('--out <folder>', 'where to put them', 'out')
     .option('--shape <name>', 'wide (16 : 9), square or both', 'both')
     .option('--as <format>', 'svg, png or both', 'both')
     .option('--theme <name>', 'light or dark', 'light')
-    .option('--bands <sets>', 'sets of coefficients that the bands are drawn from; 0 for no bands', '48')
-    .option('--date <day>', 'day the cards bear, e.g. 2031-05-17 (today when left out)')
-    .option('--json', 'for programs')
+    .option(...BANDS, '48')
+    .option(...dayOf('cards'))
+    .option(...JSON_ANSWER)
     .action(async (file, options) => ended(await cards(env, file, options)))
   program
     .command('shop')
     .description('what to find and in which order to cut and drill: cans, bits, schedule, fasteners, time')
-    .argument('<stove>', 'stove file')
-    .option('--shelf <file>', 'shelf file: which bits and cans there are')
-    .option('--json', 'for programs')
+    .argument(...STOVE)
+    .option(...SHELF)
+    .option(...JSON_ANSWER)
     .action((file, options) => ended(shop(env, file, options)))
   program
     .command('steps')
     .description('how to build it, step by step: what to do, what to measure, a picture of each')
-    .argument('<stove>', 'stove file')
+    .argument(...STOVE)
     .option('--out <folder>', 'where to put the pictures, as SVG')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action((file, options) => ended(steps(env, file, options)))
   withSite(
     program
       .command('built')
       .description('the stove as it was built: plan beside measure, and what that does to the prediction')
-      .argument('<stove>', 'stove file')
+      .argument(...STOVE)
       .argument('[sheet]', 'as-built file: what was measured'),
   )
     .option('--blank', 'write the empty as-built file instead, to be filled in')
     .option('--out <file>', 'where to write the stove as built, or the empty sheet')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action((file, sheet, options) => ended(built(env, file, sheet, options)))
   withSite(
     program
       .command('sheets')
       .description('sheets to fill in by hand, as a PDF: one burn, and the stove as built')
-      .argument('<stove>', 'stove file'),
+      .argument(...STOVE),
   )
     .option('--paper <name>', 'A4, Letter or A3', 'A4')
     .option('--out <folder>', 'where to put the PDF', 'out')
-    .option('--date <day>', 'day the pages bear, e.g. 2031-05-17 (today when left out)')
-    .option('--json', 'for programs')
+    .option(...dayOf('pages'))
+    .option(...JSON_ANSWER)
     .action(async (file, options) => ended(await sheets(env, file, options)))
   program
     .command('logger')
@@ -198,27 +213,27 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--water <channel>', 'which channel is the water, where more than one boils')
     .option('--boiling-point <value>', 'of water where it was burnt, e.g. "98.4 °C"')
     .option('--csv <file>', 'the readings as understood: points, °C and g, outliers named')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action((file, options) => ended(logger(env, file, options)))
   program
     .command('cans')
     .description('size codes and what they measure')
     .argument('[name...]', 'a size code or a trade name: 404x700, "No. 10"; none lists the table')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action((names, options) => ended(cans(env, names, options)))
   program
     .command('fit')
     .description('does this can go into that one; what goes into what; how small a stove packs')
     .argument('[what...]', 'two cans (size code or trade name), or one stove file')
     .option('--shelf <file>', 'every can of a shelf with every other')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action((what, options) => ended(fitting(env, what, options)))
   program
     .command('workshop')
     .description('what is kept: list it, export all of it into one archive, import an archive or a file')
     .argument('<task>', 'task: list, export or import')
     .argument('[file]', 'archive (.zip); to import also a stove file or a shelf file')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action(async (task, file, options) => ended(await workshop(env, task, file, options)))
   program
     .command('bench')
@@ -232,7 +247,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--key <file>', 'the private key of the certificate; PEM, without a passphrase')
     .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
     .option('--no-open', 'do not open the browser')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action(async (options) => ended(await bench(env, options)))
   program
     .command('devices')
@@ -240,7 +255,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .argument('[task]', 'task: list or revoke', 'list')
     .argument('[device]', 'name or id of a device')
     .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
-    .option('--json', 'for programs')
+    .option(...JSON_ANSWER)
     .action(async (task, device, options) => ended(await devices(env, task, device, options)))
   withTrialCommands(program, env, ended)
   return program

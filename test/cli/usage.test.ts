@@ -166,47 +166,36 @@ describe('a fuel that is not in the table', () => {
   })
 })
 
+/** Every command there is. */
+const COMMANDS = [
+  'check',
+  'predict',
+  'burn',
+  'templates',
+  'solids',
+  'guides',
+  'plan',
+  'cards',
+  'cans',
+  'fit',
+  'shop',
+  'steps',
+  'built',
+  'sheets',
+  'logger',
+  'workshop',
+] as const
+
 describe('without a command', () => {
   it('shows the help on stderr and ends with 2', async () => {
     const { code, out, err } = await tinwright([], {})
     expect({ code, out }).toEqual({ code: 2, out: '' })
-    for (const command of [
-      'check',
-      'predict',
-      'burn',
-      'templates',
-      'solids',
-      'guides',
-      'cards',
-      'cans',
-      'fit',
-      'shop',
-      'steps',
-      'built',
-      'sheets',
-      'logger',
-    ])
-      expect(err).toContain(`  ${command} `)
+    for (const command of COMMANDS) expect(err).toContain(`  ${command} `)
   })
 })
 
 describe('help and version', () => {
-  const asked = [
-    'check',
-    'predict',
-    'burn',
-    'templates',
-    'solids',
-    'guides',
-    'cards',
-    'cans',
-    'fit',
-    'shop',
-    'steps',
-    'built',
-    'sheets',
-    'logger',
-  ].map((command) => [command, '--help'])
+  const asked = COMMANDS.map((command) => [command, '--help'])
   it.each([['--help'], ['help'], ...asked, ['help', 'check']])(
     '%s %s ends with 0, within a narrow page',
     async (...args) => {

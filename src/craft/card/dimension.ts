@@ -43,6 +43,12 @@ const thin = (board: Board, format: CardFormat) => ({
   'stroke-width': format.stroke.thin,
 })
 
+/** How far a thin line stands off what it comes from, and runs past the line it meets [em]. */
+const PAST = 0.15
+
+const thinLine = (board: Board, format: CardFormat, from: Spot, to: Spot): void =>
+  board.rule([from, to], false, thin(board, format))
+
 /** An arrow head whose tip is at `tip`, from the side that `from` lies on. */
 const head = (board: Board, format: CardFormat, tip: Spot, from: Spot): void => {
   const long = Math.hypot(tip.x - from.x, tip.y - from.y)
@@ -66,7 +72,7 @@ const head = (board: Board, format: CardFormat, tip: Spot, from: Spot): void => 
 }
 
 const arrow = (board: Board, format: CardFormat, from: Spot, to: Spot): void => {
-  board.rule([from, to], false, thin(board, format))
+  thinLine(board, format, from, to)
   head(board, format, from, to)
   head(board, format, to, from)
 }
@@ -90,15 +96,7 @@ export const widthUnder = (
 ): void => {
   const em = format.em.dimension
   const line = y + OFF * em
-  for (const x of [left, right])
-    board.rule(
-      [
-        { x, y: y + 0.15 * em },
-        { x, y: line + 0.15 * em },
-      ],
-      false,
-      thin(board, format),
-    )
+  for (const x of [left, right]) thinLine(board, format, { x, y: y + PAST * em }, { x, y: line + PAST * em })
   arrow(board, format, { x: left, y: line }, { x: right, y: line })
   board.letter(words(format, text), { x: (left + right) / 2, y: line + (BESIDE + 0.8) * em }, 'middle')
 }
@@ -112,15 +110,7 @@ export const heightBeside = (
 ): void => {
   const em = format.em.dimension
   const line = x + OFF * em
-  for (const y of [top, bottom])
-    board.rule(
-      [
-        { x: x + 0.15 * em, y },
-        { x: line + 0.15 * em, y },
-      ],
-      false,
-      thin(board, format),
-    )
+  for (const y of [top, bottom]) thinLine(board, format, { x: x + PAST * em, y }, { x: line + PAST * em, y })
   arrow(board, format, { x: line, y: top }, { x: line, y: bottom })
   const room = stackHeight(format)
   const y = bottom - top < room ? bottom - room / 2 : (top + bottom) / 2
@@ -157,22 +147,8 @@ export const levelsBeside = (
   const sorted = [...levels].sort((a, b) => a.y - b.y)
   const [highest] = sorted
   if (highest === undefined) return
-  board.rule(
-    [
-      { x: line - 0.15 * em, y: datum },
-      { x: x - 0.15 * em, y: datum },
-    ],
-    false,
-    thin(board, format),
-  )
-  board.rule(
-    [
-      { x: line, y: datum },
-      { x: line, y: highest.y },
-    ],
-    false,
-    thin(board, format),
-  )
+  thinLine(board, format, { x: line - PAST * em, y: datum }, { x: x - PAST * em, y: datum })
+  thinLine(board, format, { x: line, y: datum }, { x: line, y: highest.y })
   const height = stackHeight(format)
   const tops = spread(
     sorted.map(({ y }) => ({ want: y, height })),
@@ -192,14 +168,7 @@ export const levelsBeside = (
     )
     const middle = (tops[i] as number) + height / 2
     if (Math.abs(middle - y) > 0.5 * em)
-      board.rule(
-        [
-          { x: line - 0.15 * em, y },
-          { x: line - 0.45 * em, y: middle },
-        ],
-        false,
-        thin(board, format),
-      )
+      thinLine(board, format, { x: line - PAST * em, y }, { x: line - 0.45 * em, y: middle })
     stack(board, format, text, { x: line - 0.55 * em, y: middle }, 'end')
   }
 }

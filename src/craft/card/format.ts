@@ -50,6 +50,23 @@ export interface CardEms {
  */
 export const SMALLEST_SIZE = 9 / 360
 
+/** Ems of every lettering, shape by shape [px]. */
+const EMS: Readonly<Record<keyof CardEms, Readonly<Record<CardShape, number>>>> = {
+  title: { wide: 100, square: 76 },
+  smallTitle: { wide: 72, square: 52 },
+  eyebrow: { wide: 46, square: 32 },
+  sub: { wide: 48, square: 31 },
+  name: { wide: 50, square: 34 },
+  key: { wide: 60, square: 36 },
+  line: { wide: 50, square: 32 },
+  dimension: { wide: 48, square: 30 },
+  caution: { wide: 41, square: 28 },
+  imprint: { wide: 34, square: 24 },
+}
+
+const emsOf = (shape: CardShape): CardEms =>
+  Object.fromEntries(Object.entries(EMS).map(([what, ems]) => [what, ems[shape]])) as unknown as CardEms
+
 const wide: CardFormat = {
   shape: 'wide',
   width: 1920,
@@ -60,18 +77,7 @@ const wide: CardFormat = {
   columns: { count: 1, gap: 0 },
   head: { left: 1080, eyebrow: 112, title: 212 },
   foot: { rule: 952, lines: [1000, 1046], imprint: 1046 },
-  em: {
-    title: 100,
-    smallTitle: 72,
-    eyebrow: 46,
-    sub: 48,
-    name: 50,
-    key: 60,
-    line: 50,
-    dimension: 48,
-    caution: 41,
-    imprint: 34,
-  },
+  em: emsOf('wide'),
   stroke: { tin: 5, hole: 4, thin: 2.4 },
 }
 
@@ -85,18 +91,7 @@ const square: CardFormat = {
   columns: { count: 2, gap: 34 },
   head: { left: 54, eyebrow: 76, title: 150 },
   foot: { rule: 956, lines: [990, 1024, 1058], imprint: 1058 },
-  em: {
-    title: 76,
-    smallTitle: 52,
-    eyebrow: 32,
-    sub: 31,
-    name: 34,
-    key: 36,
-    line: 32,
-    dimension: 30,
-    caution: 28,
-    imprint: 24,
-  },
+  em: emsOf('square'),
   stroke: { tin: 3.6, hole: 3, thin: 1.8 },
 }
 
