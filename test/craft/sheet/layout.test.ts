@@ -35,12 +35,21 @@ interface Laid {
   readonly sheets: readonly Sheet[]
 }
 
-/** Every test stove, and some of any kind (always the same ones), on every paper. */
+/** Test stoves and some of any kind (always the same ones) on every paper; hundreds more on one paper each, in turn. */
 const LAID: readonly Laid[] = [
-  ...testStoves.map((make) => make()),
-  ...fc.sample(anyStove, { numRuns: 30, seed: 20310517 }),
-  ...fc.sample(everyFormStove, { numRuns: 20, seed: 20310517 }),
-].flatMap((stove) => PAPERS.map((paper) => ({ stove, paper, ...lay(stove, paper) })))
+  ...[
+    ...testStoves.map((make) => make()),
+    ...fc.sample(anyStove, { numRuns: 15, seed: 20310517 }),
+    ...fc.sample(everyFormStove, { numRuns: 15, seed: 20310517 }),
+  ].flatMap((stove) => PAPERS.map((paper) => ({ stove, paper, ...lay(stove, paper) }))),
+  ...[
+    ...fc.sample(anyStove, { numRuns: 250, seed: 517 }),
+    ...fc.sample(everyFormStove, { numRuns: 250, seed: 517 }),
+  ].map((stove, i) => {
+    const paper = PAPERS[i % PAPERS.length] as PaperName
+    return { stove, paper, ...lay(stove, paper) }
+  }),
+]
 
 const overStoves = (check: (laid: Laid) => void): void => {
   for (const [index, laid] of LAID.entries()) {
