@@ -20,6 +20,8 @@ export interface ContextWish {
   readonly height?: number
   readonly look?: 'light' | 'dark'
   readonly touch?: boolean
+  /** Without the worker that keeps the pages: only then can a test stand between page and server. */
+  readonly noWorker?: boolean
 }
 
 /** What a page said that it should not: faults, errors in the console, breaches of its policy. */
@@ -41,7 +43,7 @@ export const PATIENCE = 12_000
 /** A browser of its own: nothing shared with another but the machine. */
 export const newContext = async (
   browser: Browser,
-  { width = 1280, height = 800, look = 'light', touch = false }: ContextWish = {},
+  { width = 1280, height = 800, look = 'light', touch = false, noWorker = false }: ContextWish = {},
 ): Promise<{ readonly context: BrowserContext; readonly complaints: Complaints }> => {
   const context = await browser.newContext({
     viewport: { width, height },
@@ -49,6 +51,7 @@ export const newContext = async (
     reducedMotion: 'reduce',
     hasTouch: touch,
     acceptDownloads: true,
+    serviceWorkers: noWorker ? 'block' : 'allow',
   })
   context.setDefaultTimeout(PATIENCE)
   const complaints: string[] = []

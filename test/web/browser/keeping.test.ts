@@ -156,6 +156,78 @@ describe('what is done on the bench', () => {
     expect(drafts.some(({ unsaved }) => unsaved)).toBe(true)
     expect(complaints).toEqual([])
   }, 60_000)
+
+  it('is done once, however often an answer is lost on its way', async () => {
+    const heron = await stoveNamed(rig.server(), 'Heron')
+    const { page } = await rig.open(`/stove/${heron}`, { noWorker: true })
+    await ready(page)
+    // The server does it, and the page never hears of it: the first time of each call.
+    for (const call of ['autosave', 'undoEdit', 'redoEdit', 'save', 'create'])
+      await page.route(
+        `**/api/${call}`,
+        async (route) => {
+          await route.fetch()
+          await route.abort()
+        },
+        { times: 1 },
+      )
+    const before = await notes(heron)
+    const start = await heightOf(page)
+    const first = await nudge(page)
+    await allKept(page)
+    await undoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(start)
+    await allKept(page)
+    await redoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(first)
+    await allKept(page)
+    await save(page, 'Answered at the second try.')
+    await allKept(page)
+    expect(await notes(heron)).toEqual([...before, 'Answered at the second try.'])
+    // One step it was, for the page and for the workshop.
+    await page.reload()
+    await ready(page)
+    await undoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(start)
+    await redoButton(page).click()
+    await expect.poll(() => heightOf(page)).toBe(first)
+    expect(await redoButton(page).isDisabled()).toBe(true)
+    await allKept(page)
+    await page.getByRole('button', { name: 'Save …' }).click()
+    const sheet = page.getByRole('dialog', { name: 'Save what is on the bench' })
+    await sheet.getByLabel('Its name').fill('Heron once')
+    await sheet.getByRole('button', { name: 'Make the variant' }).click()
+    await page.locator('.where-name', { hasText: 'Heron once' }).waitFor()
+    await allKept(page)
+    const made = (await ask<readonly { readonly name: string }[]>(rig.server(), 'list')).filter(
+      ({ name }) => name === 'Heron once',
+    )
+    expect(made).toHaveLength(1)
+  }, 60_000)
+
+  it('is all there after one kill upon the other', async () => {
+    const redshank = await stoveNamed(rig.server(), 'Redshank')
+    const { page, complaints } = await rig.open(`/stove/${redshank}`)
+    await ready(page)
+    let last = await heightOf(page)
+    for (let round = 0; round < 5; round++) {
+      last = await nudge(page, round % 2 === 0 ? 'ArrowDown' : 'ArrowUp', 1 + round)
+      // In the middle of what is on its way, a little later each time.
+      await page.waitForTimeout(round * 220)
+      await rig.server().kill()
+      await rig.server().start()
+    }
+    await allKept(page)
+    await page.reload()
+    await ready(page)
+    expect(await heightOf(page)).toBe(last)
+    // The workshop has it too, and not this browser alone.
+    const elsewhere = await rig.open(`/stove/${redshank}`)
+    await ready(elsewhere.page)
+    await elsewhere.page.getByRole('button', { name: 'Take it over here' }).click()
+    await expect.poll(() => heightOf(elsewhere.page)).toBe(last)
+    expect(complaints).toEqual([])
+  }, 120_000)
 })
 
 describe('two windows on one stove', () => {
