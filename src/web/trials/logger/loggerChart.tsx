@@ -5,6 +5,7 @@ import { useCell } from '../../cell/useCell.ts'
 import { theme } from '../../settings/settings.ts'
 import { chartLook } from './chartLook.ts'
 import { HEIGHT, joined, optionsFor, type Shown } from './chartOptions.ts'
+import { type Joined, levelFor, levelsOf } from './levels.ts'
 import { panned, type ViewRange, zoomed } from './viewRange.ts'
 
 interface ChartProps extends Shown {
@@ -44,13 +45,24 @@ export const LoggerChart = ({ label, curves, marks, dots, onPick }: ChartProps) 
   useEffect(() => {
     const element = place.current
     if (element === null) return
-    const data = joined(curves)
-    const [x] = data
+    const levels = levelsOf(joined(curves) as Joined)
+    const [[x]] = levels as readonly [Joined, ...Joined[]]
     const whole = { from: x[0] ?? 0, to: x.at(-1) ?? 1 }
     setAll(whole)
+    let level = levelFor(levels, 1)
+    /** Finer readings when they can be told apart, coarser ones when they cannot. */
+    const refine = (of: uPlot, scale: string): void => {
+      if (scale !== 'x') return
+      const { min = whole.from, max = whole.to } = of.scales.x ?? {}
+      const wanted = levelFor(levels, (max - min) / (whole.to - whole.from || 1))
+      if (wanted === level) return
+      level = wanted
+      queueMicrotask(() => of.setData(levels[level] as unknown as uPlot.AlignedData, false))
+    }
+    const options = optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), chartLook())
     const made = new uPlot(
-      optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), chartLook()),
-      data,
+      { ...options, hooks: { ...options.hooks, setScale: [refine] } },
+      levels[level] as unknown as uPlot.AlignedData,
       element,
     )
     chart.current = made
