@@ -8,6 +8,10 @@ const LEFT = 8
 const RIGHT = 24
 const LANE = 19
 
+/** As much of a remark as a line of time has room for. */
+const MOST = 36
+const shortened = (text: string): string => (text.length > MOST ? `${text.slice(0, MOST - 1)}…` : text)
+
 /** The burn as a line of time: what happened above it with a tick, what was weighed with a square. */
 export const BurnLine = ({ log }: { readonly log: BurnLog }) => {
   const [ref, width] = useWidth<HTMLElement>(USUAL_WIDTH)
@@ -23,7 +27,7 @@ export const BurnLine = ({ log }: { readonly log: BurnLog }) => {
     entries.map((entry) => ({
       key: entry.id,
       x: x((Date.parse(entry.at) - zero) / 1000),
-      text: entryText(entry).slice(0, 36),
+      text: shortened(entryText(entry)),
     })),
     width,
   )

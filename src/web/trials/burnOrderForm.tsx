@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import { BadInput, problemSentence } from '#basis/problem.ts'
 import { type OfferedOrder, offeredOrder } from '#proof/compare/offeredOrder.ts'
+import { Wide } from './wide.tsx'
 
 const drawn = (): number => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0
 
@@ -37,7 +38,7 @@ export const BurnOrderForm = ({ variants }: { readonly variants: readonly string
         {typeof result === 'string' && <p data-fault="true">{result}</p>}
         {result !== null && typeof result !== 'string' && (
           <>
-            <div className="trial-list">
+            <Wide label="Order to burn in">
               <table className="order-table">
                 <thead>
                   <tr>
@@ -64,7 +65,7 @@ export const BurnOrderForm = ({ variants }: { readonly variants: readonly string
                   ))}
                 </tbody>
               </table>
-            </div>
+            </Wide>
             <ul className="trial-said">
               {result.advice.map((sentence) => (
                 <li key={sentence}>{sentence}</li>

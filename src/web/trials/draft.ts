@@ -110,9 +110,9 @@ export const trialSoFar = (draft: Draft, { events, masses }: BurnLog): TrialSoFa
 }
 
 /** The whole file, log and all, as it leaves the house. */
-export const fileText = (draft: Draft, { events, masses }: BurnLog): string =>
-  formatTrialFile({
+export const wholeFile = (draft: Draft, { events, masses }: BurnLog): TrialFile =>
+  ({
     ...draft,
     ...(events.length === 0 ? {} : { events }),
     ...(masses.length === 0 ? {} : { masses }),
-  } as unknown as TrialFile)
+  }) as unknown as TrialFile

@@ -3,12 +3,19 @@ import type { DocumentHead, RevisionHead } from '#wire/documents.ts'
 import { go } from '../routes/here.ts'
 import { workshop } from '../workshop/workshop.ts'
 import type { KnownTrial } from './allTrials.ts'
+import { at } from './draft.ts'
 import { startTrial } from './startTrial.ts'
 
 const today = (): string => {
   const now = new Date()
   const two = (value: number): string => String(value).padStart(2, '0')
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+}
+
+/** What this stove was called in its last burn. */
+const variantBefore = (before: readonly KnownTrial[]): string | null => {
+  const said = at(before.at(-1)?.draft, ['stove', 'variant'])
+  return typeof said === 'string' ? said : null
 }
 
 interface StartProps {
@@ -23,7 +30,7 @@ interface StartProps {
 export const StartForm = ({ stove, before, like }: StartProps) => {
   const [revisions, setRevisions] = useState<readonly RevisionHead[]>([])
   const [revision, setRevision] = useState(stove.head)
-  const [variant, setVariant] = useState(stove.name)
+  const [variant, setVariant] = useState(() => variantBefore(before) ?? stove.name)
   const [asBuilt, setAsBuilt] = useState<'drawn' | 'built'>('drawn')
   const [differs, setDiffers] = useState('')
   const [copy, setCopy] = useState(true)

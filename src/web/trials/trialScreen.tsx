@@ -2,6 +2,8 @@ import './trials.css'
 import './desk.css'
 import './form.css'
 import { lazy, Suspense, useDeferredValue, useMemo, useState } from 'react'
+import { trialsCsv } from '#proof/trial/exchange/records.ts'
+import { formatTrialFile } from '#proof/trial/format.ts'
 import { BURN_CAUTIONS } from '../atStove/burnCautions.ts'
 import { CorrectEntry } from '../atStove/correctEntry.tsx'
 import type { Entry } from '../atStove/entry.ts'
@@ -12,13 +14,13 @@ import { useCell } from '../cell/useCell.ts'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
 import { BurnLine } from './burnLine.tsx'
-import { changed, type Draft, fileText, trialSoFar } from './draft.ts'
+import { changed, type Draft, trialSoFar, wholeFile } from './draft.ts'
 import { fileName, handOver } from './handOver.ts'
-import { logCsv } from './logCsv.ts'
 import { LogTable } from './logTable.tsx'
 import { Metrics } from './metrics.tsx'
 import { PhaseForm } from './phaseForm.tsx'
 import { Photos } from './photos.tsx'
+import { PredictedBurn } from './predicted/predictedBurn.tsx'
 import { StillToSay } from './stillToSay.tsx'
 import { TrialForm } from './trialForm.tsx'
 import {
@@ -110,16 +112,22 @@ const Desk = ({
           <button
             type="button"
             onClick={() =>
-              handOver(fileName(open.name, '.trial.json'), fileText(draft, burn.log), 'application/json')
+              handOver(
+                fileName(open.name, '.trial.json'),
+                formatTrialFile(wholeFile(draft, burn.log)),
+                'application/json',
+              )
             }
           >
             Save as a file
           </button>
           <button
             type="button"
-            onClick={() => handOver(fileName(open.name, '.log.csv'), logCsv(burn.log), 'text/csv')}
+            onClick={() =>
+              handOver(fileName(open.name, '.trial.csv'), trialsCsv([wholeFile(draft, burn.log)]), 'text/csv')
+            }
           >
-            Log as a table (CSV)
+            Save as a table (CSV)
           </button>
           <button type="button" onClick={() => print()}>
             Print
@@ -149,6 +157,12 @@ const Desk = ({
         <PhaseForm {...form} log={burn.log} onDraft={onDraft} />
       </section>
       {soFar.trial !== null && <Metrics trial={soFar.trial} />}
+      {soFar.trial !== null && open.stoveRevision !== null && (
+        <section aria-labelledby="desk-predicted">
+          <h2 id="desk-predicted">Was the prediction right?</h2>
+          <PredictedBurn trial={soFar.trial} revision={open.stoveRevision} />
+        </section>
+      )}
       <section aria-labelledby="desk-photos">
         <h2 id="desk-photos">Photos</h2>
         <Photos trial={trial} />

@@ -13,6 +13,8 @@ import { allTrials, type KnownTrial, watchTrials, wholeTrials } from './allTrial
 import { bringTrial } from './bringTrial.ts'
 import { BurnOrderForm } from './burnOrderForm.tsx'
 import { DidItHelp } from './didItHelp.tsx'
+import { HandOnTrials } from './handOnTrials.tsx'
+import { WasItRight } from './predicted/wasItRight.tsx'
 import { StartForm } from './startForm.tsx'
 import { TrialList } from './trialList.tsx'
 
@@ -92,7 +94,12 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
       <section aria-labelledby="trials-start" className="trials-begin">
         <div>
           <h2 id="trials-start">Start a burn</h2>
-          <StartForm key={stove.id} stove={stove} before={own} like={shelf.trials.at(-1) ?? null} />
+          <StartForm
+            key={`${stove.id} ${own.length > 0}`}
+            stove={stove}
+            before={own}
+            like={shelf.trials.at(-1) ?? null}
+          />
         </div>
         <div>
           <h2>Before a series: in which order?</h2>
@@ -120,7 +127,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
             Take in trial files
             <input
               type="file"
-              accept=".json,application/json"
+              accept=".json,.csv,application/json,text/csv"
               multiple
               onChange={(event) => void bring(event)}
             />
@@ -136,7 +143,10 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
             hour.
           </p>
         ) : (
-          <TrialList trials={shown} />
+          <>
+            <TrialList trials={shown} />
+            <HandOnTrials name={stove.name} trials={shown} />
+          </>
         )}
         {shelf.unread.map(({ name, sentence }) => (
           <p key={name} data-fault="true">
@@ -154,6 +164,10 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
         ) : (
           <DidItHelp trials={whole} />
         )}
+      </section>
+      <section aria-labelledby="trials-right">
+        <h2 id="trials-right">Was the prediction right?</h2>
+        <WasItRight key={place.stove} trials={shown} />
       </section>
     </div>
   )

@@ -7,9 +7,9 @@ import {
   draftFrom,
   emptyDraft,
   fieldOf,
-  fileText,
   textOf,
   trialSoFar,
+  wholeFile,
 } from '#web/trials/draft.ts'
 import { waterBoilingTrial } from '../../proof/trial/waterBoiling.ts'
 
@@ -44,7 +44,7 @@ describe('a trial while it is filled in', () => {
     if (draft === null) throw new Error('Not read')
     const { trial } = trialSoFar(draft, { events: events as never, masses: [] })
     expect(trial?.events.map(({ event }) => event)).toEqual(['lit', 'boil'])
-    expect(JSON.parse(fileText(draft, { events: events as never, masses: [] })).events).toEqual(events)
+    expect(wholeFile(draft, { events: events as never, masses: [] }).events).toEqual(events)
   })
 
   it('keeps the words of a half-told trial as they are written', () => {

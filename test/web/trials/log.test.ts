@@ -2,9 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { orThrow } from '#basis/problem.ts'
 import { readQuantity } from '#basis/text/read.ts'
-import { type Entry, logOf, standing, takenBack } from '#web/atStove/entry.ts'
+import { type Entry, logOf, takenBack } from '#web/atStove/entry.ts'
 import { at, changed, emptyDraft } from '#web/trials/draft.ts'
-import { logCsv, readLogCsv } from '#web/trials/logCsv.ts'
 import { phaseFromLog, writtenTime } from '#web/trials/phaseFromLog.ts'
 
 const after = (minutes: number, words: Record<string, string>): Entry =>
@@ -22,7 +21,7 @@ const BURN: readonly Entry[] = [
   after(9.5, { event: 'boil' }),
   after(10, { of: 'fuel', mass: '180 g' }),
   after(10.5, { of: 'pot', mass: '1395 g' }),
-  after(22, { of: 'char', mass: '31 g', text: 'in the tin, "warm"' }),
+  after(22, { of: 'char', mass: '31 g' }),
 ]
 
 describe('a phase from the log', () => {
@@ -56,23 +55,5 @@ describe('a phase from the log', () => {
         expect(read).toBe(seconds)
       }),
     )
-  })
-})
-
-describe('the log as a table', () => {
-  it('comes back as it went', () => {
-    const log = logOf(BURN)
-    const text = logCsv(log)
-    expect(text.split('\r\n')[0]).toBe('id,at,after lighting (s),what,value,text,edit')
-    expect(text).toContain('"in the tin, ""warm"""')
-    expect(orThrow(readLogCsv(text))).toEqual(standing(log))
-  })
-
-  it('says which line will not do', () => {
-    const broken = logCsv(logOf(BURN)).replace('pot on', 'pot gone')
-    const read = readLogCsv(broken)
-    expect(read.ok ? [] : read.problems.map(({ field }) => field)).toEqual(['line 5'])
-    const other = readLogCsv('time,T1\n0,20\n')
-    expect(other.ok ? '' : other.problems[0]?.fix).toContain('logger')
   })
 })

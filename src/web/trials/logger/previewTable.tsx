@@ -2,6 +2,7 @@ import { formatQuantity } from '#basis/text/format.ts'
 import type { Mapping } from '#proof/logger/mapping.ts'
 import type { Preview } from '#proof/logger/preview.ts'
 import type { LogFinding } from '#proof/logger/readLog.ts'
+import { Wide } from '../wide.tsx'
 
 const shown = (value: number | null, { quantity }: Mapping['channels'][number]): string => {
   if (value === null) return '–'
@@ -21,7 +22,7 @@ export const PreviewTable = ({
   readonly findings: readonly LogFinding[]
 }) => (
   <>
-    <div className="trial-list">
+    <Wide label="First lines of the file">
       <table className="preview-table">
         <thead>
           <tr>
@@ -49,7 +50,7 @@ export const PreviewTable = ({
           ))}
         </tbody>
       </table>
-    </div>
+    </Wide>
     <ul className="small trial-said">
       {preview.channels.map(({ name, readings, low, high, every }, c) => {
         const channel = mapping.channels[c]
