@@ -114,7 +114,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
         <h2 id="trials-list">Burns</h2>
         <div className="helped-asked">
           <label>
-            Of
+            Burns of
             <select value={whose} onChange={(event) => setWhose(event.target.value as Whose)}>
               {WHOSE.map(({ value, label }) => (
                 <option key={value} value={value}>
