@@ -22,15 +22,14 @@ export const PlanPages = ({ pages, missingLetters, noBurn }: Pages) => {
         {pages.map((page, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a page is its place in the plan
           <li key={index}>
-            <button
-              type="button"
-              className="plan-page"
-              onClick={() => setOpen(index)}
-              aria-label={`Look at page ${index + 1}, ${page.label}`}
-              style={{ aspectRatio: `${page.width} / ${page.height}` }}
-            >
+            <div className="plan-page" style={{ aspectRatio: `${page.width} / ${page.height}` }}>
               <ScopedSvg svg={page.svg} className="plan-paper" />
-            </button>
+              <button
+                type="button"
+                onClick={() => setOpen(index)}
+                aria-label={`Look at page ${index + 1}, ${page.label}`}
+              />
+            </div>
             <span className="small">
               {index + 1} <span className="muted">{page.label}</span>
             </span>

@@ -129,7 +129,7 @@ const Group = ({
               </button>
               <button
                 type="button"
-                aria-label={`Take ${item.name} from the shelf`}
+                aria-label={`Take away ${item.name}`}
                 onClick={() => void removeItem(item)}
               >
                 Take away

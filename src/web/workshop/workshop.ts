@@ -275,11 +275,13 @@ export const keepRevision = async (revision: Omit<Revision, 'hash'>): Promise<vo
 /** What a call will make is shown, and can be opened, before the workshop has heard of it. */
 const keepAhead = async (keep: Keep, name: CallName | UploadName, request: unknown): Promise<void> => {
   const head = ahead(name, request)
+  if (name === 'create') {
+    const { act, wanted } = request as RequestOf<'create'>
+    const { id: document, revision: id, text, note, parents = [] } = wanted
+    // Before anybody hears of its head: whoever does asks for this very revision.
+    await keepRevision({ id, document, parents, text, note, created: act.at })
+  }
   if (head !== null) await learn(keep, [head])
-  if (name !== 'create') return
-  const { act, wanted } = request as RequestOf<'create'>
-  const { id: document, revision: id, text, note, parents = [] } = wanted
-  await keepRevision({ id, document, parents, text, note, created: act.at })
 }
 
 const layIn = async (

@@ -1,0 +1,116 @@
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { benchRig, stoveNamed } from '../harness/benchTest.ts'
+import { axeViolations, sidewaysScroll, until } from '../harness/page.ts'
+
+const rig = benchRig()
+
+const LONG = 240_000
+
+/** The picture as it is on the screen, after it has stopped changing. */
+const picture = async (page: Page): Promise<Buffer> => {
+  await until(page, 'document.querySelector(".space")?.dataset.busy === "false"')
+  const place = page.locator('.space-held')
+  let last = await place.screenshot()
+  for (;;) {
+    await page.waitForTimeout(150)
+    const now = await place.screenshot()
+    if (now.equals(last)) return now
+    last = now
+  }
+}
+
+const openSpace = async (name: string, wish?: Parameters<typeof rig.open>[1]) => {
+  const opened = await rig.open(`/stove/${await stoveNamed(rig.server(), name)}/space`, wish)
+  await opened.page.locator('.space').waitFor({ timeout: LONG })
+  return opened
+}
+
+/** How many different colours there are in a picture: paper alone has one. */
+const colours = async (page: Page, png: Buffer): Promise<number> =>
+  (await page.evaluate(`(async () => {
+    const bytes = Uint8Array.from(atob(${JSON.stringify(png.toString('base64'))}), (letter) => letter.charCodeAt(0))
+    const picture = await createImageBitmap(new Blob([bytes], { type: 'image/png' }))
+    const canvas = new OffscreenCanvas(picture.width, picture.height)
+    const brush = canvas.getContext('2d')
+    brush.drawImage(picture, 0, 0)
+    const { data } = brush.getImageData(0, 0, picture.width, picture.height)
+    const seen = new Set()
+    for (let i = 0; i < data.length; i += 4) seen.add((data[i] << 16) | (data[i + 1] << 8) | data[i + 2])
+    return seen.size
+  })()`)) as number
+
+describe('a stove in space', () => {
+  it(
+    'is no blank sheet, and looks otherwise whole, cut open, taken apart, packed, turned and pointed at',
+    async () => {
+      const { page, complaints } = await openSpace('Greylag')
+      const seen: Buffer[] = []
+      for (const how of ['Cut open', 'Whole', 'Taken apart', 'Packed']) {
+        await page.getByRole('button', { name: how }).click()
+        const now = await picture(page)
+        expect(await colours(page, now), how).toBeGreaterThan(200)
+        for (const before of seen) expect(now.equals(before), how).toBe(false)
+        seen.push(now)
+      }
+      await page.getByRole('button', { name: 'Whole' }).click()
+      const whole = await picture(page)
+      await page.locator('.space-held').focus()
+      await page.keyboard.press('ArrowRight')
+      const turned = await picture(page)
+      expect(turned.equals(whole)).toBe(false)
+      expect(await page.locator('.space-held').getAttribute('aria-label')).toContain(
+        'seen from 38° clockwise',
+      )
+      await page.keyboard.press('Home')
+      expect((await picture(page)).equals(whole)).toBe(true)
+      await page.getByLabel('Point out').selectOption({ label: 'shell: intake' })
+      expect((await picture(page)).equals(whole)).toBe(false)
+      expect(await axeViolations(page)).toEqual([])
+      expect(complaints).toEqual([])
+    },
+    LONG,
+  )
+
+  it(
+    'is dragged by mouse and finger, and lies well on a phone in the dark',
+    async () => {
+      const { page, complaints } = await openSpace('Redshank', {
+        width: 360,
+        height: 740,
+        look: 'dark',
+        touch: true,
+      })
+      const before = await picture(page)
+      const box = await page.locator('.space-held').boundingBox()
+      if (box === null) throw new Error('The picture is nowhere on the page')
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+      await page.mouse.down()
+      await page.mouse.move(box.x + box.width / 2 - 60, box.y + box.height / 2 + 20, { steps: 4 })
+      await page.mouse.up()
+      expect((await picture(page)).equals(before)).toBe(false)
+      expect(await sidewaysScroll(page)).toBe(0)
+      expect(await axeViolations(page)).toEqual([])
+      expect(complaints).toEqual([])
+    },
+    LONG,
+  )
+
+  it(
+    'is drawn where the device has no WebGL',
+    async () => {
+      const { context, another } = await rig.open('/shelf')
+      await context.addInitScript(
+        'HTMLCanvasElement.prototype.getContext = () => null; OffscreenCanvas.prototype.getContext = () => null',
+      )
+      const page = await another(`/stove/${await stoveNamed(rig.server(), 'Heron')}/space`)
+      await page.getByText(/this device shows nothing in space/).waitFor({ timeout: LONG })
+      await until(
+        page,
+        '(document.querySelector(".space-drawn")?.shadowRoot?.querySelectorAll("path").length ?? 0) > 2',
+      )
+      expect(await axeViolations(page)).toEqual([])
+    },
+    LONG,
+  )
+})
