@@ -22,14 +22,18 @@ export const useBeside = (
   const from = useCell(documentsFrom)
   const [, draw] = useState(0)
   const revisions = ids.map((id) => headOf(id)?.head ?? id)
-  const key = revisions.join(' ')
+  const looking = from === 'looking'
+  // Before the workshop has told its stoves, a stove's own name would be taken for a revision's.
+  const key = looking ? '' : revisions.join(' ')
   useEffect(() => {
-    const stops = key.split(' ').map((revision) => burnFacts(revision).subscribe(() => draw((n) => n + 1)))
+    const stops = key
+      .split(' ')
+      .filter((revision) => revision !== '')
+      .map((revision) => burnFacts(revision).subscribe(() => draw((n) => n + 1)))
     return () => {
       for (const stop of stops) stop()
     }
   }, [key])
-  const looking = from === 'looking'
   return {
     looking,
     stoves: ids.map((id, i) => {

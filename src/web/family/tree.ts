@@ -77,7 +77,8 @@ export const familyTree = (revisions: readonly RevisionHead[]): readonly TreeNod
     )
     return [{ key: `stove ${document}`, kind: 'stove', document, revision: null, from: null, children }]
   }
-  return founders.flatMap(stove)
+  // Stoves that were made from each other, which only damage brings about, are shown all the same.
+  return [...founders, ...byDocument.keys()].flatMap(stove)
 }
 
 /** The lines that are to be seen, closed branches left out. */

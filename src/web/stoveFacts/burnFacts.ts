@@ -42,8 +42,11 @@ const work = async (revision: string): Promise<BurnFacts> => {
 // One after the other: a large family must not hold up the stove on the bench.
 let queue: Promise<unknown> = Promise.resolve()
 
-/** Of one revision; null until it is worked out. A revision never changes, so it is worked out once. */
+const NONE = createCell<BurnFacts | null>(null)
+
+/** Of one revision; null until it is worked out, and for none. A revision never changes, so it is worked out once. */
 export const burnFacts = (revision: string): Cell<BurnFacts | null> => {
+  if (revision === '') return NONE
   const there = known.get(revision)
   if (there !== undefined) return there
   const cell = createCell<BurnFacts | null>(null)

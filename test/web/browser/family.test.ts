@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig, stoveNamed } from '../harness/benchTest.ts'
 import { axeViolations, sidewaysScroll } from '../harness/page.ts'
 
@@ -78,9 +79,9 @@ describe('the family of a stove', () => {
       await pane.getByText('6 mm (15/64 in) wider: 40 mm → 46 mm').waitFor()
       await page.keyboard.press('ArrowLeft')
       await page.keyboard.press('ArrowLeft')
-      await expect.poll(() => page.getByRole('treeitem').count()).toBe(4)
+      await expect.poll(() => page.getByRole('treeitem').count(), { timeout: PATIENCE }).toBe(4)
       await page.keyboard.press('ArrowRight')
-      await expect.poll(() => page.getByRole('treeitem').count()).toBe(5)
+      await expect.poll(() => page.getByRole('treeitem').count(), { timeout: PATIENCE }).toBe(5)
       expect(complaints).toEqual([])
     },
     LONG,
@@ -112,7 +113,7 @@ describe('the family of a stove', () => {
       const { page, complaints } = await openFamily()
       await page.getByRole('treeitem', { name: /More intake/ }).click()
       await page.keyboard.press('Space')
-      await page.getByRole('treeitem', { name: /bore/ }).last().click()
+      await page.getByRole('treeitem', { name: /concentrator, bore/ }).click({ timeout: LONG })
       await page.keyboard.press('Space')
       await page.getByRole('link', { name: 'Set 2 side by side' }).click()
       await expect.poll(() => page.locator('.beside-curves .beside-line').count(), { timeout: LONG }).toBe(4)

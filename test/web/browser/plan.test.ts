@@ -53,7 +53,7 @@ describe('the plan of a stove', () => {
       // What was said stays in this browser.
       await page.reload()
       await expect
-        .poll(() => page.getByLabel('By', { exact: true }).inputValue())
+        .poll(() => page.getByLabel('By', { exact: true }).inputValue(), { timeout: LONG })
         .toBe('Ada of the Long Bank')
       expect(complaints).toEqual([])
     },

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig } from '../harness/benchTest.ts'
 import { axeViolations, sidewaysScroll } from '../harness/page.ts'
 
@@ -93,12 +94,18 @@ describe('the shelf', () => {
     const { page, complaints } = await openShelf()
     const said = page.locator('.fits-said')
     await page.getByRole('button', { name: /^drawn tomato can into lever-lid tin/ }).focus()
-    await expect.poll(() => said.textContent()).toMatch(/^drawn tomato can .*lever-lid tin/)
+    await expect
+      .poll(() => said.textContent(), { timeout: PATIENCE })
+      .toMatch(/^drawn tomato can .*lever-lid tin/)
     await page.keyboard.press('ArrowRight')
-    await expect.poll(() => said.textContent()).toMatch(/drawn tomato can drops into milk powder tin/)
+    await expect
+      .poll(() => said.textContent(), { timeout: PATIENCE })
+      .toMatch(/drawn tomato can drops into milk powder tin/)
     await page.keyboard.press('ArrowUp')
     await page.keyboard.press('ArrowUp')
-    await expect.poll(() => said.textContent()).toMatch(/lever-lid tin .*milk powder tin/)
+    await expect
+      .poll(() => said.textContent(), { timeout: PATIENCE })
+      .toMatch(/lever-lid tin .*milk powder tin/)
     expect(complaints).toEqual([])
   })
 
