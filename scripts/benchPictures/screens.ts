@@ -1,11 +1,11 @@
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { stoveNamed } from '../openBench/ask.ts'
+import { ask, stoveNamed } from '../openBench/ask.ts'
 import { launch, newContext } from '../openBench/browser.ts'
-import { startServer } from '../openBench/server.ts'
+import { type BenchServer, startServer } from '../openBench/server.ts'
 
-/** Ids of the demo's stoves. */
-export type Stoves = Readonly<Record<'Redshank' | 'Heron' | 'Greylag', string>>
+/** Ids of the demo's stoves, and of a variant that is made for the pictures. */
+export type Stoves = Readonly<Record<'Redshank' | 'Heron' | 'Greylag' | 'variant', string>>
 
 /** One screen of the bench as it goes into docs/pictures/bench. */
 export interface BenchScreen {
@@ -24,6 +24,19 @@ export const BENCH_SCREENS: readonly BenchScreen[] = [
   { name: 'stoves', path: () => '/', shows: '.stove-row:nth-of-type(1) img', dark: true },
   { name: 'workshop', path: () => '/workshop', shows: '.workshop-place' },
   { name: 'help', path: () => '/help', shows: '.help-row .source' },
+  { name: 'stove', path: ({ Redshank }) => `/stove/${Redshank}`, shows: '.answer-value', dark: true },
+  { name: 'variant', path: ({ variant }) => `/stove/${variant}`, shows: '.stage-ghost' },
+  { name: 'space', path: ({ Greylag }) => `/stove/${Greylag}/space`, shows: '.space-canvas' },
+  { name: 'family', path: ({ variant }) => `/stove/${variant}/family`, shows: '.family-do' },
+  {
+    name: 'beside',
+    path: ({ Heron, variant }) => `/beside/${Heron}+${variant}`,
+    shows: '.beside-picture svg',
+  },
+  { name: 'plan', path: ({ Heron }) => `/stove/${Heron}/plan`, shows: 'main h1' },
+  { name: 'trials', path: ({ Heron }) => `/stove/${Heron}/trials`, shows: 'main h1' },
+  { name: 'shelf', path: () => '/shelf', shows: '.shelf-row, .fits' },
+  { name: 'start', path: () => '/start', shows: 'main h1' },
 ]
 
 const WIDTHS = [
@@ -35,7 +48,8 @@ const WIDTHS = [
 const DARK_WIDTH = 1280
 
 /** Everything that is worked out has been, and no letter waits for its font. */
-const AT_REST = `document.fonts.ready.then(() => !document.body.innerText.includes(' …'))`
+const AT_REST = `document.fonts.ready.then(
+  () => !/(Laying|Looking|Lighting|Burning|Working|Drawing|Cutting|Making|Turning)[^.]* …/.test(document.body.innerText))`
 
 const rest = async (page: Page): Promise<void> => {
   for (let tries = 0; tries < 200; tries++) {
@@ -54,6 +68,29 @@ const atHome = (page: Page): Promise<unknown> =>
     await route.fulfill({ response, body: said.replace(/"place":"[^"]*"/, `"place":"${PLACE}"`) })
   })
 
+/** Heron with its ring of secondary holes 8 mm lower: something to see in a family, and side by side. */
+const makeVariant = async (server: BenchServer, heron: string): Promise<string> => {
+  const { revision } = await ask<{ readonly revision: { readonly id: string; readonly text: string } }>(
+    server,
+    'open',
+    { document: heron },
+  )
+  const at = { id: 'picture-variant', client: 'pictures', at: '2031-05-17T14:05:00Z' }
+  const wanted = {
+    id: 'picture-variant',
+    kind: 'stove',
+    name: 'Heron, ring lower',
+    revision: 'picture-variant-1',
+    text: revision.text
+      .replace('"name": "Heron"', '"name": "Heron, ring lower"')
+      .replace('"height": "30 mm"', '"height": "38 mm"'),
+    note: 'Ring 8 mm lower, for more room above the fuel.',
+    parents: [revision.id],
+  }
+  await ask(server, 'create', { act: at, wanted })
+  return wanted.id
+}
+
 /** Takes the pictures, screen by screen, in a workshop of its own. */
 export const picturesOf = async (
   screens: readonly BenchScreen[],
@@ -63,9 +100,11 @@ export const picturesOf = async (
   const server = await startServer()
   const browser = await launch()
   try {
+    const heron = await stoveNamed(server, 'Heron')
     const stoves: Stoves = {
+      variant: await makeVariant(server, heron),
       Redshank: await stoveNamed(server, 'Redshank'),
-      Heron: await stoveNamed(server, 'Heron'),
+      Heron: heron,
       Greylag: await stoveNamed(server, 'Greylag'),
     }
     for (const { name, path, shows, first, dark } of screens)
@@ -77,6 +116,7 @@ export const picturesOf = async (
             "if (location.protocol === 'http:') localStorage.setItem('tinwright.guide', 'done')",
           )
           const page = await context.newPage()
+          page.setDefaultTimeout(60_000)
           await atHome(page)
           await page.goto(new URL(path(stoves), server.address).href)
           await page.locator(shows).first().waitFor()

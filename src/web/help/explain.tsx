@@ -21,7 +21,7 @@ export const Explain = ({ quantity: key }: { readonly quantity: QuantityKey }) =
         title={`What is ${name}?`}
         onClick={() => setOpen(true)}
       >
-        ?
+        <span aria-hidden="true">?</span>
       </button>
       <SheetDialog title={capital(name)} open={open} onClose={() => setOpen(false)}>
         <div className="explained">
