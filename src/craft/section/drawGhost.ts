@@ -20,8 +20,7 @@ export const drawGhost = (
       d: ribbonEdges(frame, air.ribbons),
       fill: 'none',
       stroke: faint,
-      'stroke-width': 0.9,
-      'stroke-dasharray': '2 3',
+      'stroke-width': 0.8,
     })
   half.draw('path', {
     d: tinLines(frame, section),

@@ -42,6 +42,7 @@ const nowWords = (live: Live, inUnits: Units): string => {
     `wall ${figureIn(held.hottestOuterWall, 'wallTemperature', one)}`,
   ]
     .filter((text) => text !== null)
+    .map((text) => text.replaceAll(' ', '\u00a0'))
     .join(' · ')
 }
 

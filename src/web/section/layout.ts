@@ -74,6 +74,6 @@ export const stageLayout = (
     frame: { axis, ground, scale },
     rulerX,
     words: wide ? { left: PARTS, right: Math.min(280, width - axis - edge - GAP), edge } : null,
-    ground: [rulerX + RULER_SIDE + 8, Math.min(width - 8, axis + edge + 40)],
+    ground: [rulerX + RULER_SIDE + 2, Math.min(width - 8, axis + edge + 40)],
   }
 }

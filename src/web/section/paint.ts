@@ -104,12 +104,19 @@ export const paintFront = (
   return inner(sheet)
 }
 
+/** Front and char are seen; how high it was filled is told for as long as there is raw fuel. */
+const told =
+  ({ section: { bed } }: Scene) =>
+  ({ size }: Scene['fuel'][number]): boolean =>
+    size !== null && bed !== null && bed.front > bed.floor + 1
+
 /** Words beside the section; none where there is no room. */
 export const paintLabels = (theme: Theme, layout: StageLayout, scene: Scene, units: Units): string => {
   const { words, frame } = layout
   if (words === null) return ''
   const sheet = openSheet(theme)
   const { stove } = scene.section
+  const isTold = told(scene)
   const passages = scene.state?.passages ?? []
   const say = (labels: Scene['openings']) =>
     labels.map((label) => ({ label, lines: labelLinesFor(label, stove, passages, units) }))
@@ -119,7 +126,7 @@ export const paintLabels = (theme: Theme, layout: StageLayout, scene: Scene, uni
     top: 6,
     bottom: frame.ground - 6,
   }
-  const left = say([...scene.parts, ...scene.fuel.filter(({ size }) => size !== null)].sort(byHeight))
+  const left = say([...scene.parts, ...scene.fuel.filter(isTold)].sort(byHeight))
   // Where the column is too short, what says least goes first: size codes, the second system, the fuel.
   const shorter = [
     left,
