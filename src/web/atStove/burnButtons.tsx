@@ -1,7 +1,7 @@
 import type { EventKind } from '#proof/trial/logSchema.ts'
 import { type BurnLog, type Entry, isWeighing, litAt, standing } from './entry.ts'
 import type { Pad } from './pads.tsx'
-import { runningTime } from './runningTime.ts'
+import { whenText } from './runningTime.ts'
 
 /** What a button notes at once, or the page it opens. */
 export type Press = { readonly event: EventKind } | Pad | { readonly pad: 'photo' }
@@ -73,7 +73,7 @@ export const BurnButtons = ({ log, onPress }: ButtonsProps) => {
             onClick={() => onPress(press)}
           >
             <span>{label}</span>
-            {last !== undefined && lit !== null && <small>{runningTime(Date.parse(last.at) - lit)}</small>}
+            {last !== undefined && lit !== null && <small>{whenText(Date.parse(last.at), lit)}</small>}
           </button>
         )
       })}

@@ -1,5 +1,5 @@
 import { type BurnLog, type Entry, entryText, litAt } from './entry.ts'
-import { dayTime, runningTime } from './runningTime.ts'
+import { whenText } from './runningTime.ts'
 
 interface LogListProps {
   readonly entries: readonly Entry[]
@@ -18,9 +18,7 @@ export const LogList = ({ entries, log, onPick }: LogListProps) => {
         {entries.toReversed().map((entry) => (
           <li key={entry.id}>
             <button type="button" data-weight="quiet" onClick={() => onPick(entry)}>
-              <span className="burn-list-time">
-                {lit === null ? dayTime(Date.parse(entry.at)) : runningTime(Date.parse(entry.at) - lit)}
-              </span>
+              <span className="burn-list-time">{whenText(Date.parse(entry.at), lit)}</span>
               <span>{entryText(entry)}</span>
               <span className="muted small">put right</span>
             </button>

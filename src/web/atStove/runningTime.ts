@@ -14,3 +14,12 @@ export const dayTime = (milliseconds: number): string => {
   const at = new Date(milliseconds)
   return `${two(at.getHours())}:${two(at.getMinutes())}:${two(at.getSeconds())}`
 }
+
+const HALF_DAY = 43_200_000
+
+/** After lighting where that says something, else the day and the time of day: nobody counts a burn in days [ms since 1970]. */
+export const whenText = (at: number, lit: number | null): string => {
+  if (lit === null) return dayTime(at)
+  if (Math.abs(at - lit) <= HALF_DAY) return runningTime(at - lit)
+  return new Date(at).toLocaleDateString('sv')
+}

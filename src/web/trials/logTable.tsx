@@ -3,7 +3,7 @@ import { EVENT_KINDS, type EventKind } from '#proof/trial/logSchema.ts'
 import type { BurnBook } from '../atStove/burnBook.ts'
 import { type BurnLog, type Entry, entryText, litAt, standing } from '../atStove/entry.ts'
 import { type Pad, PadBody } from '../atStove/pads.tsx'
-import { dayTime, runningTime } from '../atStove/runningTime.ts'
+import { dayTime, whenText } from '../atStove/runningTime.ts'
 import { Sheet } from '../atStove/sheet.tsx'
 
 interface LogTableProps {
@@ -108,7 +108,7 @@ export const LogTable = ({ log, book, onPick }: LogTableProps) => {
           <tbody>
             {entries.map((entry) => (
               <tr key={entry.id}>
-                <td>{lit === null ? '–' : runningTime(Date.parse(entry.at) - lit)}</td>
+                <td>{lit === null ? '–' : whenText(Date.parse(entry.at), lit)}</td>
                 <td>{dayTime(Date.parse(entry.at))}</td>
                 <td>{entryText(entry)}</td>
                 <td>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { BURN_CAUTIONS } from '#web/atStove/burnCautions.ts'
 import { type Key, pressed, typed } from '#web/atStove/keypadText.ts'
-import { runningTime } from '#web/atStove/runningTime.ts'
+import { runningTime, whenText } from '#web/atStove/runningTime.ts'
 import { clockWords, countWords } from '#web/atStove/syncWords.ts'
 
 const type = (...keys: readonly Key[]): string => keys.reduce(pressed, '')
@@ -32,6 +32,12 @@ describe('what the page says', () => {
       '1:01:01',
       '−0:12',
     ])
+  })
+
+  it('tells a moment of another day by its day', () => {
+    const lit = Date.parse('2031-05-17T09:00:00Z')
+    expect(whenText(lit + 61_000, lit)).toBe('1:01')
+    expect(whenText(lit + 40 * 3_600_000, lit)).toBe('2031-05-19')
   })
 
   it('counts what is not yet with the workshop', () => {

@@ -135,6 +135,31 @@ describe('the phone at the stove', () => {
     for (const { context } of phones) await context.close()
   })
 
+  it('keeps a photo while the workshop is away, and lays it on the desk later', {
+    timeout: 120_000,
+  }, async (test) => {
+    const { browser } = await begin(test)
+    const trial = await makeTrial(server.address, 'Photo', EMPTY)
+    const { context } = await newContext(browser, PHONE)
+    const page = await open(context, trial)
+    await understood(page)
+    await context.setOffline(true)
+    const picture = await page.screenshot({ type: 'jpeg' })
+    await page
+      .locator('.burn input[type=file]')
+      .setInputFiles({ name: 'stove.jpg', mimeType: 'image/jpeg', buffer: picture })
+    await standing(page, '0 events, 1 not yet with the workshop')
+    await context.setOffline(false)
+    await standing(page, '0 events, all with the workshop')
+    await page.getByRole('link', { name: 'Trial desk' }).tap()
+    const photo = page.locator('.trial-photos img')
+    await photo.scrollIntoViewIfNeeded()
+    await expect
+      .poll(() => page.evaluate("document.querySelector('.trial-photos img')?.naturalWidth ?? 0"))
+      .toBeGreaterThan(100)
+    await context.close()
+  })
+
   it('takes one press for one, and a glove that bounces for one too', { timeout: 120_000 }, async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'Gloves', EMPTY)
