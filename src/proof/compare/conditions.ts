@@ -29,12 +29,6 @@ const CONDITIONS: readonly Condition[] = [
     fix: 'Use the lid always or never.',
   },
   {
-    code: 'pot',
-    of: ({ pot }) => `${Math.round((pot.diameter ?? 0) * 1000)} ${Math.round(pot.weight * 100)}`,
-    said: 'another pot',
-    fix: 'Use one pot for all burns.',
-  },
-  {
     code: 'instruments',
     of: ({ instruments }) => JSON.stringify(instruments),
     said: 'other instruments',
@@ -51,8 +45,8 @@ const CONDITIONS: readonly Condition[] = [
 interface Measure {
   readonly code: string
   readonly of: (trial: Trial) => number | null
-  /** Means may differ by this share before it is said; judgements [1]. */
-  readonly within: number
+  /** So far means may differ before it is said, as a share or in the unit of the measure; judgements. */
+  readonly within: { readonly share: number } | { readonly by: number }
   readonly said: string
   readonly fix: string
 }
@@ -60,18 +54,49 @@ interface Measure {
 /** Water in the pot at the start of the first phase [kg]. */
 export const waterOf = ({ phases, pot }: Trial): number => (phases[0]?.from.pot ?? pot.weight) - pot.weight
 
+const moistureOf = ({ fuel: { moisture } }: Trial): number =>
+  'meter' in moisture ? moisture.meter : (moisture.before - moisture.after) / moisture.before
+
 const MEASURES: readonly Measure[] = [
+  {
+    code: 'pot',
+    of: ({ pot }) => pot.weight,
+    within: { share: 0.05 },
+    said: 'another pot',
+    fix: 'Use one pot for all burns.',
+  },
+  {
+    code: 'pot',
+    of: ({ pot }) => pot.diameter ?? null,
+    within: { share: 0.03 },
+    said: 'a wider or narrower pot',
+    fix: 'Use one pot for all burns.',
+  },
+  {
+    code: 'moisture',
+    of: moistureOf,
+    within: { by: 0.03 },
+    said: 'damper or drier fuel',
+    fix: 'Let each variant have burns out of every batch.',
+  },
+  {
+    code: 'wind',
+    of: ({ weather }) => weather.wind ?? null,
+    within: { by: 1 },
+    said: 'more or less wind',
+    fix: 'Burn every variant on every day, or behind a screen.',
+  },
   {
     code: 'water',
     of: waterOf,
-    within: 0.05,
+    within: { share: 0.05 },
     said: 'more or less water',
     fix: 'Weigh the same water into the pot each time.',
   },
   {
     code: 'charge',
     of: ({ phases }) => phases[0]?.from.fuel ?? null,
-    within: 0.05,
+    within: { share: 0.05 },
     said: 'more or less fuel in the can',
     fix: 'Weigh the same fuel in each time.',
   },
@@ -118,9 +143,15 @@ export const conditionWarnings = (
     ),
     ...MEASURES.flatMap((one) => {
       const all = (trials: readonly Trial[]) => trials.map(one.of).filter((value) => value !== null)
-      const middle = mean(all(base))
+      const of = all(base)
+      if (of.length === 0) return []
+      const middle = mean(of)
+      const most = 'by' in one.within ? one.within.by : one.within.share * Math.abs(middle)
       return warn(
-        unlike((mine) => Math.abs(mean(all(mine)) - middle) > one.within * middle),
+        unlike((mine) => {
+          const theirs = all(mine)
+          return theirs.length > 0 && Math.abs(mean(theirs) - middle) > most
+        }),
         one,
       )
     }),

@@ -309,6 +309,17 @@ describe('burnt alike?', () => {
       },
     ],
     ['conditions.pot', { pot: { weight: '250 g', diameter: '160 mm', lid: false } }],
+    ['conditions.wind', { weather: { temperature: '15 °C', boilingPoint: '99 °C', wind: '2 m/s' } }],
+    [
+      'conditions.moisture',
+      {
+        fuel: {
+          kind: 'wood-chips',
+          moisture: { meter: '16 %' },
+          heatingValue: { value: '18.5 MJ/kg', within: '0.5 MJ/kg' },
+        },
+      },
+    ],
     ['conditions.heating-value', { fuel: { kind: 'wood-chips', moisture: { meter: '10 %' } } }],
   ])('%s', (code, change) => {
     const found = compare(
@@ -317,6 +328,7 @@ describe('burnt alike?', () => {
           ...burn,
           place: [1, 4, 5, 2, 3, 6][i] as number,
           change: (file) => {
+            Object.assign(file.weather, { wind: '0 m/s' })
             if (burn.variant === 'B') Object.assign(file, change)
           },
         })),

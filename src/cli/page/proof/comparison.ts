@@ -25,6 +25,11 @@ const numbered = (verdicts: Comparison['variants']): ReadonlyMap<string, string>
 const contrastOf = ({ contrasts }: MetricComparison, { variant }: VariantVerdict, reference: string) =>
   contrasts.find((one) => one.variant === variant && one.against === reference)
 
+const LONGEST = 26
+
+/** A name that may be a sentence, in a column. */
+const short = (name: string): string => (name.length <= LONGEST ? name : `${name.slice(0, LONGEST - 1)}…`)
+
 /** What a maker should take from it, variant by variant. */
 const verdictBlock = (comparison: Comparison, main: MetricComparison, width: number): string =>
   comparison.verdicts
@@ -59,7 +64,7 @@ const burnsTable = ({ metric, variants }: MetricComparison, numbers: ReadonlyMap
   const half = middle(variants.map(halfOf))
   const rows = variants.map((one) => [
     numbers.get(one.variant) ?? '',
-    one.variant,
+    short(one.variant),
     amountText(metric, one.mean, half),
     one.sd === null ? '' : differenceText(metric, one.sd, half / 3),
     one.interval === null ? 'one burn' : rangeText(metric, one.interval.low, one.interval.high, half),
@@ -83,7 +88,7 @@ const pointsBlock = ({ metric, variants }: MetricComparison, width: number): str
     'Every burn',
     labelled(
       variants.map(({ variant, points }) => [
-        variant,
+        short(variant),
         [...points]
           .sort((a, b) => a.value - b.value)
           .map(({ value, mishap }) => `${bare(amountText(metric, value, spread))}${mishap ? '*' : ''}`)
