@@ -16,7 +16,7 @@ interface Layout {
   readonly sd: (variant: number) => number
 }
 
-const SERIES = 600
+const SERIES = 300
 
 /** Share of invented series without any true difference in which some pair is called different. */
 const falseAlarms = ({ variants, burns, days, sd }: Layout, seed: number): number => {
@@ -55,7 +55,7 @@ const falseAlarms = ({ variants, burns, days, sd }: Layout, seed: number): numbe
 
 const alike = (): number => 0.4
 
-// One in twenty is promised for all pairs together; three standard deviations of so many tries: 3·√(0.05·0.95/600) = 0.027.
+// One in twenty is promised for all pairs together; three standard deviations of so many tries: 3·√(0.05·0.95/300) = 0.038.
 describe('where nothing differs, one series in twenty is called different', () => {
   it.each([
     ['two, three burns each', { variants: 2, burns: 3, days: false, sd: alike }],
@@ -67,17 +67,21 @@ describe('where nothing differs, one series in twenty is called different', () =
       'three, eight burns each, one spreads four times as much',
       { variants: 3, burns: 8, days: false, sd: (v: number) => (v === 0 ? 1.2 : 0.3) },
     ],
-  ])('%s', (_, layout) => {
-    const rate = falseAlarms(layout, 7)
-    expect(rate).toBeLessThan(0.05 + 0.027)
-    // Welch's interval is somewhat too wide where there are three burns of each: 0.04 in 2000 series.
-    expect(rate).toBeGreaterThan(0.015)
-  })
+  ])(
+    '%s',
+    (_, layout) => {
+      const rate = falseAlarms(layout, 7)
+      expect(rate).toBeLessThan(0.05 + 0.038)
+      // Welch's interval is somewhat too wide where there are three burns of each: 0.04 in 2000 series.
+      expect(rate).toBeGreaterThan(0.01)
+    },
+    120_000,
+  )
 
   it('three burns each and spreads four times unlike: more, as docs/decisions/0014-comparison.md owns up to', () => {
     const wild = { variants: 3, burns: 3, days: false, sd: (v: number) => (v === 0 ? 1.2 : 0.3) }
     const rate = falseAlarms(wild, 7)
-    expect(rate).toBeGreaterThan(0.07)
-    expect(rate).toBeLessThan(0.14)
-  })
+    expect(rate).toBeGreaterThan(0.06)
+    expect(rate).toBeLessThan(0.16)
+  }, 120_000)
 })
