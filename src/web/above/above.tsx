@@ -2,7 +2,6 @@ import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
 import { orThrow } from '#basis/problem.ts'
 import { damperFreeShare } from '#science/draft/damper.ts'
 import { placeParts } from '#stove/assembly/place.ts'
-import type { StoveFile } from '#stove/document/schema.ts'
 import { toggleLeftOut } from '#stove/moves/row.ts'
 import { turnPart } from '#stove/moves/whole.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
@@ -200,7 +199,8 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
   const under = useCell(conditions)
   const opened = useCell(selection.opened)
   const pointed = useCell(selection.pointed)
-  const base = useRef<StoveFile | null>(null)
+  /** Where a hand has the damper that has not let go of it yet [deg]. */
+  const turning = useRef<number | null>(null)
   const placed = orThrow(placeParts(stove))
   const rows = planRows(placed)
   const walls = planWalls(placed)
@@ -220,12 +220,17 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
     })
   const turnDamper = (bearing: number, done: boolean): void => {
     if (damper === null) return
-    base.current ??= editor.state.get().file
     const move = turnPart(damper.part, bearing)
     if (done) {
-      base.current = null
+      turning.current = null
       editor.commit(move.label, move.change)
-    } else editor.preview(move.change)
+      return
+    }
+    turning.current = bearing
+    editor.preview(move.change)
+  }
+  const settleDamper = (): void => {
+    if (turning.current !== null) turnDamper(turning.current, true)
   }
   const free =
     damper === null
@@ -372,7 +377,10 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
             step={1}
             value={Math.round(wrapBearing(damper.turned))}
             aria-valuetext={`${Math.round(damper.turned)}°, ${openWords}`}
-            onChange={(event) => turnDamper(Number(event.target.value), true)}
+            onChange={(event) => turnDamper(Number(event.target.value), false)}
+            onPointerUp={settleDamper}
+            onKeyUp={settleDamper}
+            onBlur={settleDamper}
           />
         </label>
       )}

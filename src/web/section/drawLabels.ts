@@ -17,8 +17,19 @@ const SIZES = { name: 15, plain: 15, small: 13 } as const
 const LEADING = 1.24
 const GAP = 9
 
+/** A size too long for its column goes on in the next line with its other half. */
+const broken = (line: LabelLine, width: number): readonly LabelLine[] => {
+  const at = line.text.indexOf(' (')
+  if (line.weight !== 'plain' || at < 0 || lineWidth(line.text, SIZES.plain) <= width) return [line]
+  return [
+    { ...line, text: line.text.slice(0, at) },
+    { text: line.text.slice(at + 1), weight: 'small' },
+  ]
+}
+
 /** Name and what follows stand in one line where there is room for both. */
-const joined = (lines: readonly LabelLine[], width: number): readonly (readonly LabelLine[])[] => {
+const joined = (all: readonly LabelLine[], width: number): readonly (readonly LabelLine[])[] => {
+  const lines = all.flatMap((line) => broken(line, width))
   const [name, second, ...rest] = lines
   if (name === undefined) return []
   const together =

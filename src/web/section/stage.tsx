@@ -115,12 +115,19 @@ export const Stage = ({ editor, stove, selection, children }: StageProps) => {
   return (
     <div className="stage" ref={place} data-moving={moving}>
       {layout === null ? null : (
+        // biome-ignore lint/a11y/useKeyWithClickEvents: what its words open, the handles open by key
         // biome-ignore lint/a11y/useSemanticElements: a picture with handles in it is no set of fields
         <svg
           width={layout.width}
           height={layout.height}
           viewBox={`0 0 ${layout.width} ${layout.height}`}
           role="group"
+          onClick={(event) => {
+            // Words are a larger thing to hit than their hole; keys have the handle.
+            const words = (event.target as Element).closest<SVGTextElement>('text[data-opening]')
+            const { part, opening } = words?.dataset ?? {}
+            if (part !== undefined && opening !== undefined) selection.opened.set({ part, opening })
+          }}
           aria-label={`${live?.stove.name ?? 'The stove'} cut down its centre line`}
         >
           <Picture live={stove.live} before={stove.before} layout={layout} onScene={onScene} />
