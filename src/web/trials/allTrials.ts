@@ -36,7 +36,8 @@ interface Fetched {
 
 const fetched = new Map<string, Fetched>()
 
-const stampOf = ({ head, touched, name }: DocumentHead): string => `${head} ${touched} ${name}`
+const stampOf = ({ head, touched, name, version }: DocumentHead): string =>
+  `${head} ${touched} ${name} ${version === 0}`
 
 /** Those written into the trial's own text. */
 const written = (draft: Draft): BurnLog => ({
@@ -49,12 +50,13 @@ const fetchOne = async (head: DocumentHead): Promise<Fetched> => {
   const no = (sentence: string): Fetched => ({ stamp, known: null, sentence })
   const [revision, events] = await Promise.all([
     workshop.revision(head.head),
-    workshop.ask('events', { trial: head.id }),
+    // One that is still on its way has no events there to ask for.
+    head.version === 0 ? null : workshop.ask('events', { trial: head.id }),
   ])
   if (!revision.ok) return no(revision.refusal.sentence)
   const draft = draftFrom(revision.value.text)
   if (draft === null) return no('Its text is no trial that this page can read.')
-  const entries = events.ok ? events.value.map(entryOf).filter((entry) => entry !== null) : []
+  const entries = events?.ok ? events.value.map(entryOf).filter((entry) => entry !== null) : []
   const log = logOf(entries, written(draft))
   return { stamp, known: { head, draft, log, soFar: trialSoFar(draft, log) }, sentence: null }
 }

@@ -36,6 +36,8 @@ export const StartForm = ({ stove, before, like }: StartProps) => {
   const [copy, setCopy] = useState(true)
   const [busy, setBusy] = useState(false)
   useEffect(() => {
+    // One that is still on its way has no history there.
+    if (stove.version === 0) return
     let gone = false
     void workshop.ask('history', { document: stove.id }).then((answer) => {
       if (!gone && answer.ok) setRevisions(answer.value.toReversed())
@@ -43,7 +45,7 @@ export const StartForm = ({ stove, before, like }: StartProps) => {
     return () => {
       gone = true
     }
-  }, [stove.id])
+  }, [stove.id, stove.version])
   const begin = async (event: FormEvent): Promise<void> => {
     event.preventDefault()
     setBusy(true)

@@ -15,22 +15,24 @@ import { BurnOrderForm } from './burnOrderForm.tsx'
 import { DidItHelp } from './didItHelp.tsx'
 import { HandOnTrials } from './handOnTrials.tsx'
 import { WasItRight } from './predicted/wasItRight.tsx'
+import { SeriesOffer } from './seriesOffer.tsx'
 import { StartForm } from './startForm.tsx'
 import { TrialList } from './trialList.tsx'
 
 /** Documents of the same family, this one among them. */
-const useFamily = (stove: string): ReadonlySet<string> => {
+const useFamily = (stove: string, there: boolean): ReadonlySet<string> => {
   const [family, setFamily] = useState<ReadonlySet<string>>(new Set([stove]))
   useEffect(() => {
     let gone = false
     setFamily(new Set([stove]))
+    if (!there) return
     void workshop.ask('family', { document: stove }).then((answer) => {
       if (!gone && answer.ok) setFamily(new Set([stove, ...answer.value.map(({ document }) => document)]))
     })
     return () => {
       gone = true
     }
-  }, [stove])
+  }, [stove, there])
   return family
 }
 
@@ -48,7 +50,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
   const stove = useCell(documents).find(({ id }) => id === place.stove)
   const from = useCell(documentsFrom)
   const shelf = useCell(allTrials)
-  const family = useFamily(place.stove)
+  const family = useFamily(place.stove, (stove?.version ?? 0) > 0)
   const [whose, setWhose] = useState<Whose>('family')
   const [brought, setBrought] = useState<string | null>(null)
   const shown = useMemo(() => {
@@ -164,6 +166,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
         ) : (
           <DidItHelp trials={whole} />
         )}
+        <SeriesOffer />
       </section>
       <section aria-labelledby="trials-right">
         <h2 id="trials-right">Was the prediction right?</h2>
