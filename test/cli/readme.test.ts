@@ -23,7 +23,11 @@ const expanded = (word: string): readonly string[] => {
     .filter((name) => name.startsWith(before) && name.endsWith(after))
     .sort()
 }
-const shown = [...readme.matchAll(/^npx tinwright (.+)$/gm)].map(([, words]) => words as string)
+/** These stay open until they are stopped, or ask about them: bench.test.ts runs both as a program. */
+const ELSEWHERE = /^(bench|devices)\b/
+const shown = [...readme.matchAll(/^npx tinwright (.+)$/gm)]
+  .map(([, words]) => words as string)
+  .filter((words) => !ELSEWHERE.test(words))
 
 /** A reader's own workshop, which the commands find as they left it. */
 const folder = mkdtempSync(join(tmpdir(), 'tinwright-readme-'))
