@@ -8,6 +8,8 @@ export type LinkState =
   | { readonly kind: 'looking' }
   | { readonly kind: 'up' }
   | { readonly kind: 'down'; readonly sentence: string }
+  /** The browser gives no room to keep anything in. */
+  | { readonly kind: 'no keep'; readonly sentence: string }
   /** This device has not been let in. */
   | { readonly kind: 'not let in'; readonly sentence: string }
   /** Another workshop answers under this address than the one this page shows. */
@@ -25,7 +27,7 @@ export const linkState = { get: cell.get, subscribe: cell.subscribe }
 
 export const setLink = (state: LinkState): void => {
   const now = cell.get()
-  if (now.kind === 'another') return
+  if (now.kind === 'another' || now.kind === 'no keep') return
   if (now.kind !== state.kind) cell.set(state)
 }
 

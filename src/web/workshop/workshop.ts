@@ -173,6 +173,19 @@ const reachable = async (failed: unknown): Promise<void> => {
   }
 }
 
+const keepOf = async (workshopId: string): Promise<Keep> => {
+  try {
+    return await openKeep(workshopId)
+  } catch (fault) {
+    setLink({
+      kind: 'no keep',
+      sentence:
+        'This browser gives the bench no room to keep anything in (a private window, or a full drive?), so nothing done here would be safe. Open it in an ordinary window, or make room and load it again.',
+    })
+    throw fault
+  }
+}
+
 const start = async (): Promise<Station> => {
   const greeting = await client.call('door', {})
   if (greeting.ok) doorCell.set(greeting.value)
@@ -182,7 +195,7 @@ const start = async (): Promise<Station> => {
   }
   if (!(await whoIsThere())) ours = remembered()
   if (ours !== null) remember(ours)
-  const [keep, window] = await Promise.all([openKeep(ours ?? 'unknown'), claimWindow()])
+  const [keep, window] = await Promise.all([keepOf(ours ?? 'unknown'), claimWindow()])
   if (linkState.get().kind !== 'up') {
     const kept = await keep.getAll('heads')
     heads.set(new Map(kept.sort(byFirst).map((head) => [head.id, head])))

@@ -85,3 +85,14 @@ describe('without its server', () => {
     await expect.poll(names, { timeout: 10_000 }).toContain('Spotted redshank')
   })
 })
+
+describe('a browser that keeps nothing', () => {
+  it('is told so in a sentence, before anything is done that would be lost', async () => {
+    const { page, context } = await rig.open('/help')
+    await context.addInitScript(
+      "IDBFactory.prototype.open = () => { throw new DOMException('no room', 'QuotaExceededError') }",
+    )
+    await page.goto(rig.server().address)
+    await page.getByText('This browser gives the bench no room to keep anything in').waitFor()
+  })
+})
