@@ -20,9 +20,11 @@ const WITHIN_VALUE = new RegExp(
  * before the bracket of a range, `1.2 to 2.0 kW (4000 to 6800 Btu/h)`, which is long.
  */
 const tied = (text: string): string =>
-  text
-    .replace(DUAL_VALUE, (value) => value.replaceAll(/\sto\s/.test(value) ? / (?!\()/g : ' ', NO_BREAK))
-    .replace(WITHIN_VALUE, NO_BREAK)
+  !/\d/.test(text)
+    ? text
+    : text
+        .replace(DUAL_VALUE, (value) => value.replaceAll(/\sto\s/.test(value) ? / (?!\()/g : ' ', NO_BREAK))
+        .replace(WITHIN_VALUE, NO_BREAK)
 
 /**
  * Breaks text into lines that fit, at its spaces and not inside a value; a value too wide for any line is parted before its

@@ -31,6 +31,7 @@ export const broken = (
 ): readonly string[] => {
   const fits = (line: string): boolean => outlines.width(line, em, weight) <= width
   return brokenLines(text, fits).flatMap((line) => {
+    if (fits(line)) return [line]
     const pieces = ['']
     for (const letter of line) {
       const last = pieces.pop() as string

@@ -28,6 +28,7 @@ export const widthOf = (text: string, { size, bold }: Pick<Type, 'size' | 'bold'
 /** Lines no wider than `width`, values whole where they can be; a word that is wider is cut where it has to be [pt]. */
 export const breakLines = (text: string, type: Type, width: number): readonly string[] =>
   brokenLines(text, (line) => widthOf(line, type) <= width).flatMap((line) => {
+    if (widthOf(line, type) <= width) return [line]
     const pieces = ['']
     for (const letter of line) {
       const last = pieces.pop() as string
