@@ -21,7 +21,7 @@ import type { Stove } from '#stove/model.ts'
 import { needs } from '../../outsideProgram.ts'
 import { fonts } from '../fonts.ts'
 import { everyFormStove } from '../randomStoves.ts'
-import { testStoves } from '../stoves.ts'
+import { bareShell, testStoves } from '../stoves.ts'
 import { compare, type Facts, factsOf } from './facts.ts'
 import type { Primitive, Spot } from './primitive.ts'
 import { readDxf } from './readDxf.ts'
@@ -47,7 +47,9 @@ const examples = (['redshank', 'heron', 'greylag'] as const).map((name) =>
     ),
   ),
 )
-const OWN = [...examples, ...testStoves.map((make) => make())]
+/** With nothing but ends to cut out. */
+const EMPTY = bareShell(90, {}, { bottom: { kind: 'open' }, top: { kind: 'open' } })
+const OWN = [...examples, ...testStoves.map((make) => make()), EMPTY]
 const ALL = [...OWN, ...RANDOM]
 
 const folder = mkdtempSync(join(tmpdir(), 'tinwright-drawings-'))

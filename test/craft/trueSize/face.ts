@@ -25,6 +25,17 @@ export const faceOfEnd = ({ can, openings }: CanPart, which: 'bottom' | 'top'): 
   return { stuff: 'paper', radius, mirror: which === 'top' ? -1 : 1, openings: here }
 }
 
+/** What comes out of a can whose ends are cut out, where there is nothing else to draw of it; two ends of one size are one. */
+export const facesCutOut = ({ can }: CanPart): readonly FaceFacts[] => {
+  const faces = (['bottom', 'top'] as const).flatMap((which): readonly FaceFacts[] => {
+    const radius = mm((can.taper?.[which] ?? can.bodyDiameter).value) / 2 - mm(can.bodyWall)
+    return can[which].kind === 'open'
+      ? [{ stuff: 'tin', radius, mirror: which === 'top' ? -1 : 1, openings: [] }]
+      : []
+  })
+  return faces.length === 2 && can.taper === undefined ? faces.slice(1) : faces
+}
+
 export const faceOfDisc = (part: DiscPart): FaceFacts => ({
   stuff: 'tin',
   radius: mm(part.diameter.value) / 2,

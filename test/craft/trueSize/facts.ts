@@ -1,5 +1,5 @@
 import type { Part, Stove } from '#stove/model.ts'
-import { compareFace, type FaceFacts, faceOfDisc, faceOfEnd } from './face.ts'
+import { compareFace, type FaceFacts, faceOfDisc, faceOfEnd, facesCutOut } from './face.ts'
 import type { Primitive } from './primitive.ts'
 import { compareWall, type WallFacts, wallOfBand, wallOfCan } from './wall.ts'
 
@@ -12,7 +12,8 @@ const factsOfPart = (stove: Stove, name: string, part: Part): readonly Facts[] =
     case 'can': {
       const wall = wallOfCan(part)
       const faces = (['bottom', 'top'] as const).flatMap((which) => faceOfEnd(part, which) ?? [])
-      return [...(wall === null ? [] : [{ wall }]), ...faces.map((face) => ({ face }))]
+      const drawn = [...(wall === null ? [] : [{ wall }]), ...faces.map((face) => ({ face }))]
+      return drawn.length > 0 ? drawn : facesCutOut(part).map((face) => ({ face }))
     }
     case 'disc':
       return [{ face: faceOfDisc(part) }]
