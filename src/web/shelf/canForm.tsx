@@ -1,9 +1,11 @@
 import { useId, useMemo, useState } from 'react'
 import { type Problem, problemSentence } from '#basis/problem.ts'
-import { long } from '#basis/text/bothUnits.ts'
 import { NAMED_CANS } from '#stove/can/foodCans.ts'
 import { readCanItem } from '#stove/document/shelfItem.ts'
 import type { Can } from '#stove/model.ts'
+import { useCell } from '../cell/useCell.ts'
+import { lengthIn } from '../settings/inUnits.ts'
+import { type Units, units } from '../settings/settings.ts'
 import {
   type CanDraft,
   canValue,
@@ -122,8 +124,10 @@ const EndField = ({
   )
 }
 
-const sizeOf = ({ seamDiameter, bodyDiameter, height, bodyWall }: Can): string =>
-  `Reads as ${long(seamDiameter.value)} over the seam, ${long(bodyDiameter.value)} at the wall, ${long(height.value)} high, tin ${long(bodyWall)} thick.`
+const sizeOf = ({ seamDiameter, bodyDiameter, height, bodyWall }: Can, inUnits: Units): string => {
+  const long = (length: number): string => lengthIn(length, inUnits)
+  return `Reads as ${long(seamDiameter.value)} over the seam, ${long(bodyDiameter.value)} at the wall, ${long(height.value)} high, tin ${long(bodyWall)} thick.`
+}
 
 /** A can by its size code, by what a tape and a calliper say, or by its code with what was measured put over it. */
 export const CanForm = ({
@@ -140,6 +144,7 @@ export const CanForm = ({
   const [asked, setAsked] = useState(false)
   const [busy, setBusy] = useState(false)
   const codes = useId()
+  const inUnits = useCell(units)
   const read = useMemo(() => readCanItem(canValue(draft), 'can'), [draft])
   const said = read.ok ? [] : read.problems
   const touched = Object.values(canValue(draft) as object).length > 0
@@ -272,7 +277,7 @@ export const CanForm = ({
       <div className="can-foot">
         <p aria-live="polite" className={read.ok ? 'small' : 'muted small'}>
           {read.ok
-            ? sizeOf(read.value)
+            ? sizeOf(read.value, inUnits)
             : rest.length > 0 && touched
               ? rest.map(problemSentence).join(' ')
               : 'Give its size code, or its height and one diameter.'}

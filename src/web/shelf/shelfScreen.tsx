@@ -1,7 +1,6 @@
 import './shelf.css'
 import { useMemo, useRef, useState } from 'react'
 import { problemSentence } from '#basis/problem.ts'
-import { long } from '#basis/text/bothUnits.ts'
 import { formatQuantity } from '#basis/text/format.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import {
@@ -16,6 +15,8 @@ import { SheetDialog } from '../bench/sheetDialog.tsx'
 import { useCell } from '../cell/useCell.ts'
 import { DropPlace } from '../home/bringFiles.tsx'
 import type { Place } from '../routes/routes.ts'
+import { lengthIn } from '../settings/inUnits.ts'
+import { type Units, units } from '../settings/settings.ts'
 import { shelfCans } from '../startStove/shelfCans.ts'
 import { bringIn, saveText } from '../workshop/files.ts'
 import { workshop } from '../workshop/workshop.ts'
@@ -49,7 +50,11 @@ const WORDS: Readonly<Record<ShelfKind, GroupWords>> = {
 }
 
 /** What a row says of a thing, or why it does not read. */
-const lineOf = ({ kind, name, value }: ShelfItem): { readonly ok: boolean; readonly words: string } => {
+const lineOf = (
+  { kind, name, value }: ShelfItem,
+  inUnits: Units,
+): { readonly ok: boolean; readonly words: string } => {
+  const long = (length: number): string => lengthIn(length, inUnits)
   const wrong = (problems: Parameters<typeof problemSentence>[0][]) => ({
     ok: false,
     words: problems.map(problemSentence).join(' '),
@@ -105,6 +110,7 @@ const Group = ({
   readonly onEdit: (editing: Editing) => void
 }) => {
   const { title, one, none } = WORDS[kind]
+  const inUnits = useCell(units)
   return (
     <section className="shelf-group" data-kind={kind} aria-labelledby={`shelf-${kind}`}>
       <header>
@@ -116,7 +122,7 @@ const Group = ({
       {items.length === 0 ? <p className="muted">{none}</p> : null}
       <ul>
         {items.map((item) => {
-          const { ok, words: line } = lineOf(item)
+          const { ok, words: line } = lineOf(item, inUnits)
           // A bit is mostly called by its size: it is not said twice.
           const words = line.startsWith(`${item.name} `) ? line.slice(item.name.length + 1) : line
           return (

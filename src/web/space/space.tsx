@@ -59,7 +59,6 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
   const dark = useCell(theme) === 'dark'
   const [arrangement, setArrangement] = useState(first)
   const [hasStage, setHasStage] = useState(true)
-  const canvas = useRef<HTMLCanvasElement>(null)
   const held = useRef<HTMLDivElement>(null)
   const stage = useRef<Stage | null>(null)
   const orbit = useRef<Orbit>(FIRST_ORBIT)
@@ -76,16 +75,18 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
   const turn = useRef(look)
   turn.current = look
 
-  // The canvas is made anew with every stage: one that has lost its context gives no second one.
   useEffect(() => {
-    const place = canvas.current
     const frame = held.current
-    if (!hasStage || place === null || frame === null) return
-    const opened = openStage(place)
+    if (!hasStage || frame === null) return
+    // Made anew with every stage: a canvas that has given its context back gets no second one.
+    const canvas = document.createElement('canvas')
+    canvas.className = 'space-canvas'
+    const opened = openStage(canvas)
     if (opened === null) {
       setHasStage(false)
       return
     }
+    frame.append(canvas)
     stage.current = opened
     opened.look(orbit.current)
     const measure = (): void => opened.resize(frame.clientWidth, frame.clientHeight)
@@ -101,6 +102,7 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
       deaf()
       watch.disconnect()
       opened.end()
+      canvas.remove()
       stage.current = null
     }
   }, [hasStage])
@@ -149,9 +151,7 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
             role="application"
             aria-label={`${stove.name} in space, ${words.toLowerCase()}, seen from ${bearing}° clockwise of its front`}
             aria-describedby={help}
-          >
-            <canvas ref={canvas} className="space-canvas" />
-          </div>
+          />
           <fieldset className="space-turn">
             <legend className="unseen">Turn the stove</legend>
             <button

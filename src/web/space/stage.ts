@@ -285,6 +285,8 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       mirrored?.dispose()
       generator.dispose()
       renderer.dispose()
+      // A browser has few of these to give, and hands the next one to whoever comes.
+      renderer.forceContextLoss()
     },
   }
 }

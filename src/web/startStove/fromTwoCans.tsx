@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useMemo, useState } from 'react'
-import { long } from '#basis/text/bothUnits.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import { readPotItem } from '#stove/document/shelfItem.ts'
 import type { StartChoice } from '#stove/start/choice.ts'
@@ -7,7 +6,8 @@ import { useCell } from '../cell/useCell.ts'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import { planHand } from '../plan/useMaking.ts'
 import { Link } from '../routes/link.tsx'
-import { theme } from '../settings/settings.ts'
+import { lengthIn } from '../settings/inUnits.ts'
+import { theme, units } from '../settings/settings.ts'
 import { shelfItems } from '../shelf/items.ts'
 import { shelfOf } from '../shelf/shelfOf.ts'
 import { layOnBench } from './newStove.ts'
@@ -111,6 +111,8 @@ const Shown = ({ shown, dark }: { readonly shown: StartShown; readonly dark: boo
 export const FromTwoCans = () => {
   const { items, loading } = useCell(shelfItems)
   const dark = useCell(theme) === 'dark'
+  const inUnits = useCell(units)
+  const long = (length: number): string => lengthIn(length, inUnits)
   const wish = useCell(startWish)
   const [name, setName] = useState('')
   const [stand, setStand] = useState(ASIDE)
