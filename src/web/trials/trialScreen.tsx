@@ -39,6 +39,7 @@ const LoggerDesk = lazy(() =>
 const KEEPING_WORDS: Readonly<Record<TrialKeeping['kind'], string>> = {
   kept: 'Kept in the workshop',
   keeping: 'Keeping …',
+  'kept here': 'Kept in this browser, on its way to the workshop',
   conflict: 'Changed twice',
   'not kept': 'Not kept',
 }

@@ -8,6 +8,8 @@ import { type Draft, draftFrom, textOf } from './draft.ts'
 export type TrialKeeping =
   | { readonly kind: 'kept' }
   | { readonly kind: 'keeping' }
+  /** Safe in this browser; the workshop has not answered yet. */
+  | { readonly kind: 'kept here' }
   | { readonly kind: 'conflict'; readonly sentence: string }
   | { readonly kind: 'not kept'; readonly sentence: string }
 
@@ -33,6 +35,9 @@ export interface TrialDocument {
 
 /** A pause in typing after which it is kept [ms]. */
 const PAUSE = 900
+
+/** An answer that takes longer than this is waited for elsewhere [ms]. */
+const SLOW = 1500
 
 const openTrialDocument = (trial: string): TrialDocument => {
   const cell = createCell<OpenTrial>({ kind: 'loading' })
@@ -71,7 +76,8 @@ const openTrialDocument = (trial: string): TrialDocument => {
   const rename = async (draft: Draft): Promise<void> => {
     const head = headOf(trial)
     const name = typeof draft.name === 'string' ? draft.name : ''
-    if (head === null || name.trim() === '' || name === head.name) return
+    // What is still on its way has no version to name yet.
+    if (head === null || head.version === 0 || name.trim() === '' || name === head.name) return
     workshop.write('rename', { act: await newAct(), document: trial, version: head.version, name })
   }
   const keep = async (): Promise<void> => {
@@ -86,7 +92,15 @@ const openTrialDocument = (trial: string): TrialDocument => {
       wanted: { document: trial, revision, base, text: textOf(now.draft), note: 'Trial filled in' },
     })
     base = revision
+    const slow = setTimeout(() => {
+      void sent.safe.then(() => {
+        if (!unkept && base === revision && !answered) say({ kind: 'kept here' })
+      })
+    }, SLOW)
+    let answered = false
     const answer = await sent.answer
+    answered = true
+    clearTimeout(slow)
     if (unkept) return
     if (answer.ok) {
       say({ kind: 'kept' })

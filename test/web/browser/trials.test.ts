@@ -177,6 +177,32 @@ describe('burns on the desk', () => {
     await context.close()
   })
 
+  it('keeps what is typed without a workshop, and says so; two windows do not overwrite each other', {
+    timeout: 120_000,
+  }, async (test) => {
+    const { browser } = await begin(test)
+    const trial = await makeTrial(server.address, 'Twice', whole('Twice'))
+    const { context } = await newContext(browser)
+    const page = await context.newPage()
+    await desk(page, trial)
+    await context.setOffline(true)
+    await page.getByLabel('Sack or bundle').fill('sack 3')
+    await page.getByText('Kept in this browser, on its way to the workshop').waitFor()
+    await context.setOffline(false)
+    await expect.poll(async () => (await textOf(trial)).fuel.batch, { timeout: 20_000 }).toBe('sack 3')
+    await page.getByText('Kept in the workshop').waitFor()
+    const other = await context.newPage()
+    await desk(other, trial)
+    await other.getByLabel('Which burn of its series').fill('7')
+    await expect.poll(async () => (await textOf(trial)).place).toBe(7)
+    // The first window shows it without being asked, and goes on from there.
+    await expect.poll(() => page.getByLabel('Which burn of its series').inputValue()).toBe('7')
+    await page.getByLabel('Sack or bundle').fill('sack 4')
+    await expect.poll(async () => (await textOf(trial)).fuel.batch).toBe('sack 4')
+    expect((await textOf(trial)).place).toBe(7)
+    await context.close()
+  })
+
   it('goes out as a file and comes back in', { timeout: 60_000 }, async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'To hand on', whole('To hand on'))
