@@ -11,12 +11,14 @@ import {
   bandPath,
   powerPath,
   powerTicks,
+  powerUnit,
   type Strip,
   stripMarks,
   stripOf,
   timeAt,
   timeTicks,
   waterPath,
+  waterTicks,
 } from './strip.ts'
 import './course.css'
 
@@ -46,8 +48,6 @@ const nowWords = (live: Live, inUnits: Units): string => {
     .join(' · ')
 }
 
-const KILO = 1000
-
 const Curves = ({
   strip,
   live,
@@ -59,6 +59,7 @@ const Curves = ({
 }) => {
   const bands = useCell(stove.bands)
   const before = useCell(stove.before)
+  const inUnits = useCell(units)
   const { burn } = live
   const drawn = useMemo(() => {
     if (burn === null) return null
@@ -66,35 +67,29 @@ const Curves = ({
       power: powerPath(strip, burn),
       water: waterPath(strip, burn),
       marks: stripMarks(strip, burn),
-      ticks: powerTicks(strip),
       times: timeTicks(strip),
     }
   }, [strip, burn])
   if (drawn === null || burn === null) return null
   const band = bands?.key === live.key ? (bands.answer?.firepowerOverTime ?? null) : null
-  const { left, right, top, bottom, water } = strip
+  const { left, right, top, bottom } = strip
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of an SVG takes no focus
     <g aria-hidden="true">
-      {drawn.ticks.map(({ y, watts }) => (
-        <g key={watts}>
+      {powerTicks(strip, inUnits).map(({ y, text }) => (
+        <g key={text}>
           <path className="strip-grid" d={`M${left} ${y}H${right}`} />
           <text className="strip-tick" x={left - 7} y={y + 4} textAnchor="end">
-            {watts / KILO}
+            {text}
           </text>
         </g>
       ))}
       <text className="strip-tick" x={left - 7} y={top - 12} textAnchor="end">
-        kW
+        {powerUnit(inUnits)}
       </text>
-      {[20, 60, 100].map((celsius) => (
-        <text
-          key={celsius}
-          className="strip-tick strip-water-tick"
-          x={right + 7}
-          y={water.at(celsius + 273.15) + 4}
-        >
-          {celsius === 100 ? '100 °C' : celsius}
+      {waterTicks(strip, inUnits).map(({ y, text }) => (
+        <text key={text} className="strip-tick strip-water-tick" x={right + 7} y={y + 4}>
+          {text}
         </text>
       ))}
       {drawn.times.map(({ x, text }) => (
@@ -298,7 +293,11 @@ export const Course = ({ stove }: { readonly stove: LiveStove }) => {
         </div>
       </div>
       <div className="strip-place" ref={place}>
-        {strip === null || live === null ? null : (
+        {strip === null || live === null ? (
+          live !== null && burn === null ? (
+            <p className="muted">Nothing to show over time: it does not burn.</p>
+          ) : null
+        ) : (
           // biome-ignore lint/a11y/noSvgWithoutTitle: named by the section round it; a title would show as a tip
           <svg width={strip.width} height={strip.height} viewBox={`0 0 ${strip.width} ${strip.height}`}>
             <Curves strip={strip} live={live} stove={stove} />
@@ -306,7 +305,7 @@ export const Course = ({ stove }: { readonly stove: LiveStove }) => {
           </svg>
         )}
       </div>
-      <p className="course-key small muted" aria-hidden="true">
+      <p className="course-key small muted" aria-hidden="true" hidden={strip === null}>
         <span className="key-power" /> firepower
         {band === null ? null : (
           <>

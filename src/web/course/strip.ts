@@ -3,6 +3,7 @@ import { lineWidth } from '#craft/section/sheet.ts'
 import { px } from '#craft/svg/element.ts'
 import type { PowerBand } from '#science/answers/burn/bands.ts'
 import type { LiveBurn, LiveStep } from '#science/answers/live/liveBurn.ts'
+import type { Units } from '../settings/settings.ts'
 
 /** The burn over time as a strip [px]. */
 export interface Strip {
@@ -102,8 +103,36 @@ export const waterPath = ({ time, water }: Strip, { steps, boil }: LiveBurn): st
   return `M${points.map(([at, kelvin]) => `${px(time.at(at))} ${px(water.at(kelvin))}`).join('L')}`
 }
 
-export const powerTicks = ({ power }: Strip): readonly { readonly y: number; readonly watts: number }[] =>
-  multiples(roundStep(power.to, 3), 0, power.to).map((watts) => ({ y: power.at(watts), watts }))
+/** A figure beside the field [px]. */
+export interface StripTick {
+  readonly y: number
+  readonly text: string
+}
+
+/** International table Btu per hour in a watt, 3600/1055.06. */
+const BTU_PER_HOUR = 3.412142
+const THOUSAND = 1000
+
+/** Firepower on the left, in kilowatts or in thousands of Btu an hour; its unit is said once, over it. */
+export const powerTicks = ({ power }: Strip, units: Units): readonly StripTick[] => {
+  const per = units === 'in' ? BTU_PER_HOUR : 1
+  const most = power.to * per
+  return multiples(roundStep(most, 3), 0, most).map((value) => ({
+    y: power.at(value / per),
+    text: String(Number((value / THOUSAND).toPrecision(3))),
+  }))
+}
+
+export const powerUnit = (units: Units): string => (units === 'in' ? 'kBtu/h' : 'kW')
+
+/** Temperature of the water on the right. */
+export const waterTicks = ({ water }: Strip, units: Units): readonly StripTick[] => {
+  const fahrenheit = units === 'in'
+  return (fahrenheit ? [70, 140, 212] : [20, 60, 100]).map((value, i) => ({
+    y: water.at(fahrenheit ? (value - 32) / 1.8 + 273.15 : value + 273.15),
+    text: i === 2 ? `${value} ${fahrenheit ? '°F' : '°C'}` : String(value),
+  }))
+}
 
 export const timeTicks = ({ time }: Strip): readonly { readonly x: number; readonly text: string }[] =>
   clockTicks(time, 70).map((at) => ({ x: time.at(at), text: clockText(at) }))

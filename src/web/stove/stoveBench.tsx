@@ -97,6 +97,18 @@ const GhostKey = ({ stove }: { readonly stove: LiveStove }) => {
   )
 }
 
+/** What lies below the fold comes once the section has its first answer: it is what was come for. */
+const useAnswered = (stove: LiveStove): boolean => {
+  const there = useCellPart(stove.live, (live) => live !== null)
+  const [answered, setAnswered] = useState(false)
+  useEffect(() => {
+    if (!there) return
+    const soon = setTimeout(() => setAnswered(true), 0)
+    return () => clearTimeout(soon)
+  }, [there])
+  return answered
+}
+
 /** One stove in the hands of its maker: section, answers and burn, all of them at once alive. */
 export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   const conditions = useMemo(() => conditionsOf(editor.id), [editor])
@@ -108,6 +120,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   useEffect(() => stove.follow(), [stove])
   const opened = useCell(selection.opened)
   const close = useCallback(() => selection.opened.set(null), [selection])
+  const answered = useAnswered(stove)
   const narrow = useNarrow()
   const wide = useWide()
   const panel = opened === null ? null : <OpeningPanel editor={editor} opening={opened} onClose={close} />
@@ -180,16 +193,18 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
         {wide ? under : null}
       </div>
       <div className="stove-course">{course}</div>
-      <div className="stove-more">
-        <div>
-          {findings}
-          {add}
+      {answered ? (
+        <div className="stove-more">
+          <div>
+            {findings}
+            {add}
+          </div>
+          <SpaceBeside editor={editor} selection={selection} />
+          <Choke stove={stove} />
+          <TurndownCurve editor={editor} stove={stove} />
+          {wide ? null : under}
         </div>
-        <SpaceBeside editor={editor} selection={selection} />
-        <Choke stove={stove} />
-        <TurndownCurve editor={editor} stove={stove} />
-        {wide ? null : under}
-      </div>
+      ) : null}
       <Cautions />
     </div>
   )

@@ -12,6 +12,7 @@ import {
   timeAt,
   timeTicks,
   waterPath,
+  waterTicks,
 } from '#web/course/strip.ts'
 import { example, exampleNames } from '../../science/burn/firing.ts'
 
@@ -97,7 +98,16 @@ describe.each(exampleNames)('the strip of %s', (name) => {
 
   test('has ticks with their figures within the field', () => {
     const strip = stripOf(700, 152, burn, alone)
-    for (const { y } of powerTicks(strip)) expect(y).toBeGreaterThanOrEqual(strip.top - 0.01)
+    for (const units of ['mm', 'in', 'both'] as const)
+      for (const { y } of [...powerTicks(strip, units), ...waterTicks(strip, units)]) {
+        expect(y).toBeGreaterThanOrEqual(strip.top - 0.01)
+        expect(y).toBeLessThanOrEqual(strip.bottom + 0.01)
+      }
+    // Water boils at the same height whatever it is read in, and 1 kW is 3412 Btu/h.
+    expect(waterTicks(strip, 'in')[2]?.y).toBeCloseTo(waterTicks(strip, 'mm')[2]?.y ?? 0, 6)
+    const [kilowatt, btu] = [powerTicks(strip, 'mm')[1], powerTicks(strip, 'in')[1]]
+    const share = (tick: typeof btu) => (strip.bottom - (tick?.y ?? 0)) / Number(tick?.text)
+    expect(share(kilowatt) / share(btu)).toBeCloseTo(3.412, 3)
     const xs = timeTicks(strip).map(({ x }) => x)
     for (const [i, x] of xs.entries()) if (i > 0) expect(x - (xs[i - 1] ?? 0)).toBeGreaterThanOrEqual(70)
   })
