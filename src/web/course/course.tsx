@@ -183,7 +183,7 @@ const Scrubber = ({
       aria-valuemin={0}
       aria-valuemax={Math.round(strip.until)}
       aria-valuenow={Math.round(at)}
-      aria-valuetext={words}
+      aria-valuetext={words.replaceAll('\u00a0', ' ')}
       onKeyDown={press}
       onPointerDown={(event) => {
         if (event.button !== 0) return

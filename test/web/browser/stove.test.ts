@@ -123,7 +123,7 @@ describe('a row under the hand', () => {
     await panel.waitFor()
     await panel.getByRole('button', { name: 'Take ring 2 away' }).click()
     await panel.waitFor({ state: 'detached' })
-    expect(await grip(page, 'row fuel can ring 2').count()).toBe(0)
+    await eventually(() => grip(page, 'row fuel can ring 2').count()).toBe(0)
   })
 })
 
