@@ -25,7 +25,13 @@ const sectionNotes = (input: PlanInput): readonly string[] => [
 /** What the section would say beside itself, and the water after firepower and time. */
 const coverFacts = (summary: BurnSummary, report: BurnReport): readonly Fact[] =>
   answersOf(summary)
-    .map(({ caption, value, notes }): Fact => ({ label: caption, value, aside: notes.join('; ') }))
+    .map(
+      ({ caption, value, other, notes }): Fact => ({
+        label: caption,
+        value: other === null ? value : `${value} (${other})`,
+        aside: notes.join('; '),
+      }),
+    )
     .toSpliced(2, 0, waterFact(report))
 
 const buildFacts = ({ stove, bundle, shop }: PlanInput): readonly Fact[] => {

@@ -12,13 +12,15 @@ export const drawAnswers = (
   { x, y, width }: { readonly x: number; readonly y: number; readonly width: number },
 ): number => {
   let at = y
-  for (const { caption, value, notes } of answers) {
+  for (const { caption, value, other, notes } of answers) {
     at += SMALL_SIZE
     sheet.letter({ x, y: at, text: caption, size: SMALL_SIZE, ink: 'muted' })
     at += VALUE_SIZE * 1.08
     sheet.letter({ x, y: at, text: value, size: VALUE_SIZE, weight: 'semibold' })
     at += 3
-    for (const line of notes.flatMap((note) => linesOf(note, SMALL_SIZE, width))) {
+    for (const line of [...(other === null ? [] : [other]), ...notes].flatMap((note) =>
+      linesOf(note, SMALL_SIZE, width),
+    )) {
       at += NOTE_LEADING
       sheet.letter({ x, y: at, text: line, size: SMALL_SIZE, ink: 'muted' })
     }

@@ -6,6 +6,8 @@ import { celsius, fahrenheit, figure, flowText, temperatureText } from './wordin
 export interface Answer {
   readonly caption: string
   readonly value: string
+  /** The same in the other system of units; null where there is but one. */
+  readonly other: string | null
   readonly notes: readonly string[]
 }
 
@@ -42,8 +44,8 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
     {
       caption: 'firepower',
       value: `${kilowatts(woodGas.firepower)} kW`,
+      other: `${btuPerHour(woodGas.firepower)}\u00a0Btu/h`,
       notes: [
-        `${btuPerHour(woodGas.firepower)}\u00a0Btu/h`,
         'mean of the wood-gas phase',
         ...(varies
           ? [
@@ -55,6 +57,7 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
     {
       caption: 'burns wood gas for',
       value: formatQuantity(Math.round(woodGas.duration / 60) * 60, 'burnTime'),
+      other: null,
       notes: [
         // What the fuel's name goes on to say is how large its pieces are.
         `${Math.round(fuel.charge * 1000)} g (${figure(fuel.charge / KILOGRAMS_PER_OUNCE)} oz) of ${fuel.label.split(',')[0]}`,
@@ -64,6 +67,7 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
     {
       caption: 'secondary to primary air',
       value: `${figure(air.secondaryToPrimary)} : 1`,
+      other: null,
       notes: [
         `primary ${flowText(air.primary)}`,
         `secondary ${flowText(air.secondary)}`,
@@ -73,9 +77,15 @@ export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Ans
     {
       caption: 'flame, mixed through',
       value: celsius(temperature.flame),
-      notes: [`${fahrenheit(temperature.flame)} · front ${temperatureText(temperature.front)}`],
+      other: fahrenheit(temperature.flame),
+      notes: [`front ${temperatureText(temperature.front)}`],
     },
-    { caption: 'regime', value: regime, notes: REGIMES[regime] === undefined ? [] : [REGIMES[regime]] },
+    {
+      caption: 'regime',
+      value: regime,
+      other: null,
+      notes: REGIMES[regime] === undefined ? [] : [REGIMES[regime]],
+    },
   ]
 }
 
