@@ -4,13 +4,12 @@ import { widestBody } from '#stove/can/taper.ts'
 import { AREAS, HEIGHTS } from '#stove/check/rules.ts'
 import { resolveStove } from '#stove/document/read.ts'
 import { STOVE_FORMAT, type StoveFile } from '#stove/document/schema.ts'
-import type { CanItem } from '#stove/document/shelfItem.ts'
-import type { Bit, Can } from '#stove/model.ts'
+import type { Can } from '#stove/model.ts'
 import type { StartChoice, Way } from './choice.ts'
 import { planFloor } from './floor.ts'
-import { markedDown, markedUp, type PlannedRow, planRow } from './row.ts'
+import { markedDown, markedUp, planRow } from './row.ts'
 import { standOf } from './stand.ts'
-import { CUT, measuresOf, mm, OPEN, type PartFile } from './written.ts'
+import { CUT, measuresOf, mm, nearestTo, OPEN, type PartFile, rowFile, withoutFoot } from './written.ts'
 
 /** Tin a maker has for discs and bands: a flattened can [m]. */
 const SHEET = 0.00025
@@ -28,27 +27,6 @@ const LEDGE = 0.002
 
 const refuse = (code: string, field: string, value: string, allowed: string, fix: string): Outcome<never> =>
   bad({ code, field, value, allowed, fix } satisfies Problem)
-
-/** Beads of a can whose bottom was cut off this high [m]. */
-const withoutFoot = (item: CanItem, can: Can, cut: number): Omit<CanItem, 'bottom' | 'top'> => {
-  const { beads: _, ...measures } = measuresOf(item)
-  const left = can.beads.flatMap(({ from, to }) =>
-    to - cut <= 0 ? [] : [{ from: mm(Math.max(0, from - cut)), to: mm(to - cut) }],
-  )
-  return left.length === 0 ? measures : { ...measures, beads: left }
-}
-
-const rowFile = (
-  duty: 'intake' | 'primary' | 'secondary' | 'tertiary' | 'outlet' | 'fixing',
-  { bit, count, height }: PlannedRow,
-  fromTop: number | null,
-) => ({
-  kind: 'row' as const,
-  duty,
-  hole: { bit: bit.name },
-  count,
-  ...(fromTop === null ? { height: mm(height) } : { height: mm(fromTop - height), from: 'top' as const }),
-})
 
 /** The usual pot that is wider than what carries it, in steps of a centimetre [m]. */
 const potFor = (rim: number): number => Math.ceil((rim + 0.02) / 0.01) * 0.01
@@ -310,8 +288,3 @@ export const layOut = (choice: StartChoice, way: Way): Outcome<StoveFile> => {
   const read = resolveStove(file)
   return read.ok ? good(file) : read
 }
-
-const nearestTo = (bits: readonly Bit[], diameter: number): Bit =>
-  bits.reduce((best, bit) =>
-    Math.abs(bit.diameter - diameter) < Math.abs(best.diameter - diameter) ? bit : best,
-  )
