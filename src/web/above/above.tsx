@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import { useRef } from 'react'
 import { orThrow } from '#basis/problem.ts'
 import { damperFreeShare } from '#science/draft/damper.ts'
 import { placeParts } from '#stove/assembly/place.ts'
@@ -10,167 +10,16 @@ import { useCell, useCellPart } from '../cell/useCell.ts'
 import type { Conditions } from '../solve/conditions.ts'
 import type { StoveEditor, StoveState } from '../stove/editor.ts'
 import { type Selection, sameRef } from '../stove/selection.ts'
-import {
-  arcPath,
-  bearingOf,
-  type PlanRow,
-  planDamper,
-  planHoles,
-  planPoint,
-  planRows,
-  planWalls,
-} from './plan.ts'
+import { Holes } from './holes.tsx'
+import { at, BAND, MIDDLE, SIDE, WALL, WIND } from './page.ts'
+import { arcPath, type PlanRow, planDamper, planHoles, planRows, planWalls } from './plan.ts'
+import { Round } from './round.tsx'
 import './above.css'
-
-const SIDE = 300
-const MIDDLE = { x: SIDE / 2, y: SIDE / 2 }
-/** Radius of the outermost wall, of the damper round it and of the wind's track [px]. */
-const WALL = 104
-const BAND = 119
-const WIND = 142
-
-const at = (radius: number, bearing: number): { readonly x: number; readonly y: number } => {
-  const { x, y } = planPoint(radius, bearing)
-  return { x: MIDDLE.x + x, y: MIDDLE.y + y }
-}
-
-/** The bearing under a pointer. */
-const pointedBearing = (event: PointerEvent<SVGElement>): number => {
-  const svg = (event.currentTarget.ownerSVGElement ?? event.currentTarget) as SVGSVGElement
-  const box = svg.getBoundingClientRect()
-  return bearingOf({
-    x: event.clientX - box.left - box.width / 2,
-    y: event.clientY - box.top - box.height / 2,
-  })
-}
-
-const ARROWS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }
-
-interface RoundProps {
-  readonly name: string
-  readonly words: string
-  readonly bearing: number
-  readonly small: number
-  readonly large: number
-  readonly className: string
-  readonly onTurn: (bearing: number, done: boolean, from: Turning) => void
-  readonly onAbandon: () => void
-  readonly children: React.ReactNode
-}
-
-/** Where a turn began. */
-export interface Turning {
-  readonly bearing: number
-  readonly grasped: number
-}
-
-/** Something that is turned round the stove, by a pointer or by the arrow keys. */
-const Round = ({
-  name,
-  words,
-  bearing,
-  small,
-  large,
-  className,
-  onTurn,
-  onAbandon,
-  children,
-}: RoundProps) => {
-  const held = useRef<(Turning & { readonly pointer: number }) | null>(null)
-  const press = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape' && held.current !== null) {
-      held.current = null
-      onAbandon()
-      return
-    }
-    const by = ARROWS[event.key]
-    if (by === undefined) return
-    const to = wrapBearing(bearing + by * (event.shiftKey ? large : small))
-    onTurn(to, true, { bearing, grasped: bearing })
-    event.preventDefault()
-    event.stopPropagation()
-  }
-  const turned = (event: PointerEvent<SVGElement>, from: Turning): number =>
-    wrapBearing(from.bearing + pointedBearing(event) - from.grasped)
-  return (
-    <g
-      className={className}
-      role="slider"
-      tabIndex={0}
-      aria-label={name}
-      aria-valuemin={0}
-      aria-valuemax={360}
-      aria-valuenow={Math.round(bearing)}
-      aria-valuetext={words}
-      onKeyDown={press}
-      onPointerDown={(event) => {
-        if (event.button !== 0) return
-        event.currentTarget.setPointerCapture(event.pointerId)
-        event.currentTarget.focus({ preventScroll: true })
-        held.current = { pointer: event.pointerId, bearing, grasped: pointedBearing(event) }
-      }}
-      onPointerMove={(event) => {
-        const from = held.current
-        if (from?.pointer === event.pointerId) onTurn(turned(event, from), false, from)
-      }}
-      onPointerUp={(event) => {
-        const from = held.current
-        if (from?.pointer !== event.pointerId) return
-        held.current = null
-        onTurn(turned(event, from), true, from)
-      }}
-      onPointerCancel={() => {
-        held.current = null
-        onAbandon()
-      }}
-    >
-      {children}
-    </g>
-  )
-}
 
 interface AboveProps {
   readonly editor: StoveEditor
   readonly conditions: OpenCell<Conditions>
   readonly selection: Selection
-}
-
-const Holes = ({
-  row,
-  scale,
-  toggle,
-}: {
-  readonly row: PlanRow
-  readonly scale: number
-  readonly toggle: (place: number) => void
-}) => {
-  const radius = row.radius * scale
-  return planHoles(row).map(({ place, bearing, drilled, half }) => {
-    const { x, y } = at(radius, bearing)
-    const size = Math.max(5, Math.min(11, ((half * Math.PI) / 180) * radius))
-    return (
-      // biome-ignore lint/a11y/useSemanticElements: a hole in a drawing cannot be a field of a form
-      <g
-        key={place}
-        className="above-hole"
-        role="checkbox"
-        tabIndex={0}
-        aria-checked={drilled}
-        aria-label={`${row.ref.opening}, hole ${place} at ${Math.round(bearing)}°, drilled`}
-        transform={`translate(${x} ${y})`}
-        onClick={() => toggle(place)}
-        onKeyDown={(event) => {
-          if (event.key !== 'Enter' && event.key !== ' ') return
-          event.preventDefault()
-          toggle(place)
-        }}
-      >
-        <circle className="above-reach" r={Math.max(14, size + 3)} />
-        <circle className="above-dot" r={size} />
-        {drilled ? null : <path className="above-cross" d={`M${-size} ${-size}L${size} ${size}`} />}
-      </g>
-    )
-  })
 }
 
 /** All that is seen from above, as one word: what only moves up and down is not drawn anew. */

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { formatQuantity } from '#basis/text/format.ts'
 import { clockText } from '#craft/figure/scale.ts'
 import { useCell } from '../cell/useCell.ts'
@@ -7,23 +7,11 @@ import { useSize } from '../section/useSize.ts'
 import { figureIn } from '../settings/inUnits.ts'
 import { type Units, units } from '../settings/settings.ts'
 import type { Live, LiveStove } from '../stove/liveBurn.ts'
-import {
-  bandPath,
-  powerPath,
-  powerTicks,
-  powerUnit,
-  type Strip,
-  stripMarks,
-  stripOf,
-  timeAt,
-  timeTicks,
-  waterPath,
-  waterTicks,
-} from './strip.ts'
+import { Curves } from './curves.tsx'
+import { Scrubber } from './scrubber.tsx'
+import { stripOf } from './strip.ts'
 import './course.css'
 
-const STEP = 30
-const STRIDE = 300
 /** A whole burn is played in this time [ms]. */
 const PLAYED_IN = 14_000
 
@@ -46,174 +34,6 @@ const nowWords = (live: Live, inUnits: Units): string => {
     .filter((text) => text !== null)
     .map((text) => text.replaceAll(' ', '\u00a0'))
     .join(' · ')
-}
-
-const Curves = ({
-  strip,
-  live,
-  stove,
-}: {
-  readonly strip: Strip
-  readonly live: Live
-  readonly stove: LiveStove
-}) => {
-  const bands = useCell(stove.bands)
-  const before = useCell(stove.before)
-  const inUnits = useCell(units)
-  const { burn } = live
-  const drawn = useMemo(() => {
-    if (burn === null) return null
-    return {
-      power: powerPath(strip, burn),
-      water: waterPath(strip, burn),
-      marks: stripMarks(strip, burn),
-      times: timeTicks(strip),
-    }
-  }, [strip, burn])
-  if (drawn === null || burn === null) return null
-  const band = bands?.key === live.key ? (bands.answer?.firepowerOverTime ?? null) : null
-  const { left, right, top, bottom } = strip
-  return (
-    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of an SVG takes no focus
-    <g aria-hidden="true">
-      {powerTicks(strip, inUnits).map(({ y, text }) => (
-        <g key={text}>
-          <path className="strip-grid" d={`M${left} ${y}H${right}`} />
-          <text className="strip-tick" x={left - 7} y={y + 4} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
-      <text className="strip-tick" x={left - 7} y={top - 12} textAnchor="end">
-        {powerUnit(inUnits)}
-      </text>
-      {waterTicks(strip, inUnits).map(({ y, text }) => (
-        <text key={text} className="strip-tick strip-water-tick" x={right + 7} y={y + 4}>
-          {text}
-        </text>
-      ))}
-      {drawn.times.map(({ x, text }) => (
-        <g key={text}>
-          <path className="strip-grid" d={`M${x} ${bottom}v5`} />
-          <text className="strip-tick" x={x} y={bottom + 18} textAnchor={text === '0' ? 'start' : 'middle'}>
-            {text}
-          </text>
-        </g>
-      ))}
-      {band === null ? null : <path className="strip-band" d={bandPath(strip, band)} />}
-      {before?.burn == null ? null : <path className="strip-before" d={powerPath(strip, before.burn)} />}
-      <path className="strip-water" d={drawn.water} />
-      <path className="strip-power" d={drawn.power} />
-      {drawn.marks.map(({ x, text, line, anchor }) => (
-        <g key={text}>
-          <path className="strip-event" d={`M${x} ${line === 0 ? 4 : 19}V${bottom}`} />
-          <text
-            className="strip-words"
-            x={anchor === 'start' ? x + 4 : x - 4}
-            y={line === 0 ? 13 : 28}
-            textAnchor={anchor}
-          >
-            {text}
-          </text>
-        </g>
-      ))}
-    </g>
-  )
-}
-
-const Scrubber = ({
-  strip,
-  live,
-  stove,
-  words,
-}: {
-  readonly strip: Strip
-  readonly live: Live
-  readonly stove: LiveStove
-  readonly words: string
-}) => {
-  const held = useRef<{ readonly pointer: number; readonly from: number | null } | null>(null)
-  const { at, burn } = live
-  const x = strip.time.at(Math.min(at, strip.until))
-  const place = (event: PointerEvent<SVGGElement>): void => {
-    const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect()
-    if (box !== undefined) stove.at.set(timeAt(strip, event.clientX - box.left))
-  }
-  const press = (event: KeyboardEvent): void => {
-    // Where it was sent last: keys come faster than answers.
-    const from = stove.at.get() ?? at
-    const go = (to: number): void => stove.at.set(Math.min(strip.until - 1, Math.max(0, to)))
-    const by = event.shiftKey ? STRIDE : STEP
-    const times = burn?.events.map(({ time }) => time) ?? []
-    switch (event.key) {
-      case 'ArrowRight':
-      case 'ArrowUp':
-        go(from + by)
-        break
-      case 'ArrowLeft':
-      case 'ArrowDown':
-        go(from - by)
-        break
-      case 'PageUp':
-        go(times.find((time) => time > from + 1) ?? strip.until)
-        break
-      case 'PageDown':
-        go(times.findLast((time) => time < from - 1) ?? 0)
-        break
-      case 'Home':
-        go(0)
-        break
-      case 'End':
-        go(strip.until - 1)
-        break
-      case 'Escape':
-        stove.at.set(null)
-        break
-      default:
-        return
-    }
-    event.preventDefault()
-  }
-  return (
-    <g
-      className="scrubber"
-      role="slider"
-      tabIndex={0}
-      aria-label="Time after lighting"
-      aria-valuemin={0}
-      aria-valuemax={Math.round(strip.until)}
-      aria-valuenow={Math.round(at)}
-      aria-valuetext={words.replaceAll('\u00a0', ' ')}
-      onKeyDown={press}
-      onPointerDown={(event) => {
-        if (event.button !== 0) return
-        event.currentTarget.setPointerCapture(event.pointerId)
-        event.currentTarget.focus({ preventScroll: true })
-        held.current = { pointer: event.pointerId, from: stove.at.get() }
-        place(event)
-      }}
-      onPointerMove={(event) => {
-        if (held.current?.pointer === event.pointerId) place(event)
-      }}
-      onPointerUp={() => {
-        held.current = null
-      }}
-      onPointerCancel={() => {
-        if (held.current !== null) stove.at.set(held.current.from)
-        held.current = null
-      }}
-    >
-      <rect
-        className="scrubber-reach"
-        x={strip.left - 20}
-        y={0}
-        width={strip.right - strip.left + 40}
-        height={strip.height}
-      />
-      <path className="scrubber-line" d={`M${x} ${strip.top - 6}V${strip.bottom}`} />
-      <circle className="scrubber-knob" cx={x} cy={strip.bottom} r={7} />
-    </g>
-  )
 }
 
 /** Runs the time through the burn until it is over or somebody stops it. */
