@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { orThrow } from '#basis/problem.ts'
@@ -5,25 +6,30 @@ import { formatTrialFile } from '#proof/trial/format.ts'
 import { formatStoveFile } from '#stove/document/format.ts'
 import { readStoveDocument } from '#stove/document/read.ts'
 import { seriesBurns } from './series/burns.ts'
-import { SERIES_VARIANTS, variantStove } from './series/variants.ts'
+import { familyText } from './series/family.ts'
+import { SERIES_VARIANTS, variantFile, variantStove } from './series/variants.ts'
 
 const examples = join(import.meta.dirname, '..', 'examples')
 export const SERIES = join(examples, 'series')
 
+const PLAN = 'heron.stove.json'
+
 const two = (value: number): string => String(value).padStart(2, '0')
+
+const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
 
 /** Every file of the demo series, by its name. Invented, the same whenever it is made. */
 export const seriesFiles = (): ReadonlyMap<string, string> => {
-  const plan = orThrow(readStoveDocument(readFileSync(join(examples, 'heron.stove.json'), 'utf8'))).file
-  const files = new Map<string, string>()
-  for (const variant of SERIES_VARIANTS)
-    files.set(
-      `heron-${variant.letter.toLowerCase()}.stove.json`,
-      formatStoveFile(variantStove(plan, variant)),
-    )
-  for (const burn of seriesBurns())
-    files.set(`burn-${two(burn.place ?? 0)}.trial.json`, formatTrialFile(burn))
-  return files
+  const plan = orThrow(readStoveDocument(readFileSync(join(examples, PLAN), 'utf8'))).file
+  const stoves = new Map(
+    SERIES_VARIANTS.map((variant) => [variantFile(variant), formatStoveFile(variantStove(plan, variant))]),
+  )
+  const burns = seriesBurns((variant) => sha256(stoves.get(variantFile(variant)) ?? ''))
+  const trials = new Map(
+    burns.map((burn) => [`burn-${two(burn.place ?? 0)}.trial.json`, formatTrialFile(burn)]),
+  )
+  const family = familyText(PLAN, SERIES_VARIANTS, [...trials.keys()])
+  return new Map([...stoves, ...trials, ['series.json', family]])
 }
 
 // Writes the series anew: `node scripts/series.ts`. A test says when that is due.

@@ -3,7 +3,7 @@ import { randomStream } from '#basis/random.ts'
 import { offeredOrder } from '#proof/compare/offeredOrder.ts'
 import type { TrialFile } from '#proof/trial/schema.ts'
 import { normalQuantile } from '#science/bands/spread.ts'
-import { SERIES_VARIANTS, type SeriesVariant } from './variants.ts'
+import { SERIES_VARIANTS, type SeriesVariant, variantFile } from './variants.ts'
 
 /**
  * Seed of the series. Chosen from many so that the story has what real series have: one variant that does nothing and yet
@@ -67,6 +67,7 @@ const burnOf = (
   place: number,
   inDay: number,
   stream: RandomStream,
+  revision: string,
 ): TrialFile => {
   const sack = (day.first as string).includes(variant.letter) ? 'sack 1' : 'sack 2'
   const { before, after, push } = SACKS[sack]
@@ -99,7 +100,8 @@ const burnOf = (
     stove: {
       name: 'Heron',
       variant: variant.variant,
-      file: `heron-${variant.letter.toLowerCase()}.stove.json`,
+      file: variantFile(variant),
+      revision,
     },
     fuel: {
       kind: 'wood-chips',
@@ -158,8 +160,14 @@ const burnOf = (
   }
 }
 
-/** All burns in the order they were drawn to be burnt in, a round a day. */
-export const seriesBurns = (seed = SERIES_SEED): readonly TrialFile[] => {
+/**
+ * All burns in the order they were drawn to be burnt in, a round a day. `revisionOf` gives the hash of a variant's stove
+ * file.
+ */
+export const seriesBurns = (
+  revisionOf: (variant: SeriesVariant) => string,
+  seed = SERIES_SEED,
+): readonly TrialFile[] => {
   const stream = randomStream(seed)
   const letters = SERIES_VARIANTS.map(({ letter }) => letter)
   const { burns } = offeredOrder(letters, DAYS.length, seed)
@@ -168,6 +176,6 @@ export const seriesBurns = (seed = SERIES_SEED): readonly TrialFile[] => {
     const inDay = burns.filter((one) => one.round === round && one.place < place).length
     const found = SERIES_VARIANTS.find(({ letter }) => letter === variant) as SeriesVariant
     const dayPush = around(stream.fork(`day ${round}`), SPREAD_OF_DAYS)
-    return burnOf(found, day, dayPush, place, inDay, stream.fork(`burn ${place}`))
+    return burnOf(found, day, dayPush, place, inDay, stream.fork(`burn ${place}`), revisionOf(found))
   })
 }

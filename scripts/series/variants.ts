@@ -14,6 +14,8 @@ export interface SeriesVariant {
   readonly variant: string
   /** What was changed, for the stove file. */
   readonly changed: string
+  /** What its makers hope for, in the story. */
+  readonly why: string
   readonly change: (stove: Changeable) => void
   readonly truth: InventedTruth
 }
@@ -36,6 +38,7 @@ export const SERIES_VARIANTS: readonly SeriesVariant[] = [
     letter: 'A',
     variant: 'A, as planned',
     changed: 'Nothing: the stove of examples/heron.stove.json.',
+    why: 'Built as drawn, to hold the others against.',
     change: () => undefined,
     truth: { power: 1, lasts: 1 },
   },
@@ -43,6 +46,7 @@ export const SERIES_VARIANTS: readonly SeriesVariant[] = [
     letter: 'B',
     variant: 'B, wider bore',
     changed: 'Bore of the concentrator 54 mm (2 1/8 in) instead of 46 mm (1 13/16 in).',
+    why: 'A wider way for the gas: more fire under the pot, if it still mixes.',
     change: (stove) => {
       at(stove, 'concentrator', 'openings', 'bore').diameter = '54 mm'
     },
@@ -52,6 +56,7 @@ export const SERIES_VARIANTS: readonly SeriesVariant[] = [
     letter: 'C',
     variant: 'C, taller riser',
     changed: 'Riser cut to 142 mm (5 19/32 in) instead of 135 mm (5 5/16 in).',
+    why: 'A taller riser draws harder.',
     change: (stove) => {
       at(stove, 'riser', 'trim').height = '142 mm ± 1 mm'
     },
@@ -61,6 +66,7 @@ export const SERIES_VARIANTS: readonly SeriesVariant[] = [
     letter: 'D',
     variant: 'D, narrow windows',
     changed: 'Windows of the riser 14 mm (9/16 in) wide instead of 20 mm (25/32 in).',
+    why: 'Narrow windows keep the wind out and the heat in, or so we hope.',
     change: (stove) => {
       at(stove, 'riser', 'openings', 'windows', 'hole', 'window').width = '14 mm'
     },
@@ -70,6 +76,7 @@ export const SERIES_VARIANTS: readonly SeriesVariant[] = [
     letter: 'E',
     variant: 'E, 24 air holes',
     changed: 'Ring of 24 secondary holes instead of 20.',
+    why: 'More air for the flame, where it was yellow.',
     change: (stove) => {
       at(stove, 'fuel can', 'openings', 'ring').count = 24
     },
@@ -79,12 +86,15 @@ export const SERIES_VARIANTS: readonly SeriesVariant[] = [
     letter: 'F',
     variant: 'F, 12 intake holes',
     changed: 'Intake row of 12 holes, one left out, instead of 10.',
+    why: 'More air from below makes gas faster.',
     change: (stove) => {
       at(stove, 'fuel can', 'openings', 'intake').count = 12
     },
     truth: { power: 1, lasts: 1 },
   },
 ]
+
+export const variantFile = ({ letter }: SeriesVariant): string => `heron-${letter.toLowerCase()}.stove.json`
 
 /** The stove file of a variant, made from the plan. */
 export const variantStove = (

@@ -232,7 +232,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .command('workshop')
     .description('what is kept: list it, export all of it into one archive, import an archive or a file')
     .argument('<task>', 'task: list, export or import')
-    .argument('[file]', 'archive (.zip); to import also a stove file or a shelf file')
+    .argument('[file]', 'archive (.zip); to import also a file of a stove, a shelf or a trial')
     .option(...JSON_ANSWER)
     .action(async (task, file, options) => ended(await workshop(env, task, file, options)))
   program

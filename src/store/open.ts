@@ -114,7 +114,7 @@ const workshopOn = (engine: Engine): Workshop => ({
   verify: () => verify(engine),
   exportArchive: (at) => exportArchive(engine, at),
   importArchive: (act, bytes) => importArchive(engine, act, bytes),
-  importFile: (act, file) => importFile(engine, act, file),
+  importFile: (act, file, stove) => importFile(engine, act, file, stove),
   exportFile: (document) => exportFile(engine, document),
   exportShelf: () => exportShelf(engine),
   loadDemo: (act, files) => loadDemo(engine, act, files),

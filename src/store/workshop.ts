@@ -17,7 +17,7 @@ import type { Setting } from '#wire/settings.ts'
 import type { EventBatch, TrialEvent } from '#wire/trials.ts'
 import type { UndoReport, UndoState } from '#wire/undo.ts'
 import type { ExportedArchive } from './archive/write.ts'
-import type { DemoReport } from './demo.ts'
+import type { DemoFile, DemoReport } from './demo.ts'
 
 export type { Changes } from '#wire/changes.ts'
 // What travels between browser and server is written down once, in wire.
@@ -122,14 +122,14 @@ export interface Workshop {
 
   readonly exportArchive: (at: string) => Promise<Answer<ExportedArchive>>
   readonly importArchive: (act: Act, bytes: Uint8Array) => Promise<Answer<ArchiveReport>>
-  /** A stove file or a shelf file. */
-  readonly importFile: (act: Act, file: NamedText) => Promise<Answer<ImportReport>>
-  /** One document as it counts now, as a plain file. */
+  /** A file of a stove, a shelf or of trials. `stove`: where a trial belongs whose own words fit no stove here. */
+  readonly importFile: (act: Act, file: NamedText, stove?: string) => Promise<Answer<ImportReport>>
+  /** One document as it counts now, as a plain file; a trial with all its log. */
   readonly exportFile: (document: string) => Promise<Answer<NamedText>>
   /** Bits and cans as a shelf file. */
   readonly exportShelf: () => Promise<Answer<NamedText>>
   /** Lays the demo in, once, and only into a workshop in which nothing was ever made. */
-  readonly loadDemo: (act: Act, files: readonly NamedText[]) => Promise<Answer<DemoReport>>
+  readonly loadDemo: (act: Act, files: readonly DemoFile[]) => Promise<Answer<DemoReport>>
 
   readonly close: () => Promise<void>
 }

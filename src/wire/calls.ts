@@ -88,7 +88,11 @@ export const WORKSHOP_CALLS = {
   verify: asks<readonly string[]>()(nothing),
 
   importFile: writes<ImportReport>()(
-    z.strictObject({ act, file: z.strictObject({ name: z.string().min(1).max(255), text }) }),
+    z.strictObject({
+      act,
+      file: z.strictObject({ name: z.string().min(1).max(255), text }),
+      stove: id.exactOptional(),
+    }),
     TEXT_BODY,
   ),
   exportFile: asks<NamedText>()(z.strictObject({ document: id })),

@@ -12,6 +12,8 @@ export interface ImportReport {
   readonly renewed: readonly DocumentHead[]
   /** Are here already, word for word. */
   readonly known: readonly DocumentHead[]
+  /** What the maker should know of it, a sentence each. */
+  readonly remarks: readonly string[]
 }
 
 export interface ArchiveReport {

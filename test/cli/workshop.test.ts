@@ -54,6 +54,32 @@ describe('tinwright workshop', () => {
     expect(flat((await run('import', archive)).out)).toContain('0 new, 0 brought up to date, 22 here already')
   })
 
+  it('imports trials beside their stoves, in whatever order they are told, and says where one may not belong', async () => {
+    const series = join(import.meta.dirname, '..', '..', 'examples', 'series')
+    const burn = join(series, 'burn-01.trial.json')
+    const early = await run('import', burn)
+    expect([early.code, early.out]).toEqual([2, ''])
+    expect(flat(early.err)).toContain(
+      'no stove here fits. Nothing was changed. Bring in its stove file first',
+    )
+    await run('import', join(series, 'heron-d.stove.json'))
+    for (const [said, count] of [
+      ['1 new, 0 brought up to date, 0 here already', 2],
+      ['0 new, 0 brought up to date, 1 here already', 2],
+    ] as const) {
+      expect((await run('import', burn)).out).toBe(`${said}\n`)
+      expect((await run('list')).out).toContain(`: ${count} things`)
+    }
+    const other = JSON.parse(readFileSync(burn, 'utf8'))
+    const path = join(folder, 'other.trial.json')
+    writeFileSync(path, JSON.stringify({ ...other, stove: { ...other.stove, revision: 'f'.repeat(64) } }))
+    const { out } = await run('import', path)
+    expect(flat(out)).toMatch(
+      /^1 new, .*other\.trial\.json names a revision of .* that is not here; it lies with “Heron D/,
+    )
+    expect(JSON.parse((await run('import', path, '--json')).out)).toMatchObject({ added: [], remarks: [] })
+  })
+
   it('answers in JSON', async () => {
     await run('import', 'heron.stove.json')
     const listed = JSON.parse((await run('list', '--json')).out)

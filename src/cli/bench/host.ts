@@ -3,10 +3,10 @@ import type { BroughtFile, HouseCertificate } from '#server/door/certificate.ts'
 import type { Devices } from '#server/door/devices.ts'
 import type { House } from '#server/listen/houseDoors.ts'
 import type { RunningBench } from '#server/openBench.ts'
+import type { DemoFile } from '#store/demo.ts'
 import type { Place } from '#store/open.ts'
 import type { Workshop } from '#store/workshop.ts'
 import type { Answer } from '#wire/answer.ts'
-import type { NamedText } from '#wire/files.ts'
 
 /** What the bench needs of the machine that it runs on; tests bring their own. */
 export interface BenchHost {
@@ -14,8 +14,8 @@ export interface BenchHost {
   readonly place: (named: string | undefined) => Place
   /** Opens it, or begins it. */
   readonly open: (place: Place) => Promise<Answer<Workshop>>
-  /** Invented stoves and a shelf, for a workshop in which nothing was made yet. */
-  readonly demo: () => readonly NamedText[]
+  /** Invented stoves with their burns, and a shelf, for a workshop in which nothing was made yet. */
+  readonly demo: () => readonly DemoFile[]
   /** Devices of the house that were let in to a workshop's bench. */
   readonly devices: (place: Place) => Devices
   /** Addresses of this machine that only the house can reach. */

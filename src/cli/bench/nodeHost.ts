@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { randomUUID } from 'node:crypto'
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { mkdirSync } from 'node:fs'
 import { homedir, networkInterfaces } from 'node:os'
 import { dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -13,6 +13,7 @@ import { openBench } from '#server/openBench.ts'
 import { openWorkshop } from '#store/open.ts'
 import { given } from '#wire/answer.ts'
 import { deviceListPath, namedPlace, workshopPlace } from '../workshopPlace.ts'
+import { demoFiles } from './demoFiles.ts'
 import { deviceFileAt } from './deviceFile.ts'
 import type { BenchHost } from './host.ts'
 
@@ -59,13 +60,7 @@ const onEnter = (pressed: () => void): (() => void) => {
 export const nodeBenchHost = (): BenchHost => ({
   place: (named) => (named === undefined ? workshopPlace(machine()) : namedPlace(named)),
   open: (place) => openWorkshop(place, { at: now(), beginAs: randomUUID() }),
-  demo: () => {
-    const examples = folder('examples')
-    return readdirSync(examples)
-      .filter((name) => name.endsWith('.stove.json') || name === 'shelf.json')
-      .sort()
-      .map((name) => ({ name, text: readFileSync(examples + name, 'utf8') }))
-  },
+  demo: () => demoFiles(folder('examples')),
   devices: (place) =>
     deviceList(deviceFileAt(deviceListPath(machine(), place)), { now, newToken, newId: randomUUID }),
   houseAddresses: () => houseAddresses(networkInterfaces()),

@@ -111,7 +111,7 @@ const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 
 
 const importFrom = async (env: Environment, file: string, { json }: WorkshopOptions): Promise<void> => {
   const bytes = readFileBytes(env, file, 'file')
-  const allowed = "a workshop's archive, a stove file or a shelf file"
+  const allowed = "a workshop's archive, a stove file, a shelf file or a trial file"
   const act = { id: env.newId(), client: 'command-line', at: env.now() }
   await inWorkshop(env, true, async (shop) => {
     if (isZip(bytes)) {
@@ -121,7 +121,11 @@ const importFrom = async (env: Environment, file: string, { json }: WorkshopOpti
     }
     const named = { name: basename(file), text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes) }
     const report = taken(await shop.importFile(act, named), file, allowed)
-    env.out(json ? `${JSON.stringify(report, null, 2)}\n` : page(wrap(fileLine(report), env.width)))
+    env.out(
+      json
+        ? `${JSON.stringify(report, null, 2)}\n`
+        : page(wrap(fileLine(report), env.width), ...report.remarks.map((remark) => wrap(remark, env.width))),
+    )
   })
 }
 

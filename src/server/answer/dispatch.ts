@@ -38,7 +38,7 @@ export const HANDLERS = {
   setSetting: (shop, { act, key, base, text }) => shop.setSetting(act, key, base, text),
   changesSince: (shop, { sequence }) => shop.changesSince(sequence),
   verify: (shop) => shop.verify(),
-  importFile: (shop, { act, file }) => shop.importFile(act, file),
+  importFile: (shop, { act, file, stove }) => shop.importFile(act, file, stove),
   exportFile: (shop, { document }) => shop.exportFile(document),
   exportShelf: (shop) => shop.exportShelf(),
 } as const satisfies Handlers

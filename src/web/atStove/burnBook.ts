@@ -1,4 +1,4 @@
-import type { TrialEvent } from '#wire/trials.ts'
+import { writtenLog } from '#proof/trial/log.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
 import { type BurnStore, type KeptBurn, later, type Noted } from './burnStore.ts'
 import { type Line, type Visit, visit } from './courier.ts'
@@ -8,6 +8,7 @@ import {
   EMPTY_LOG,
   type Entry,
   type EntryWords,
+  entryOf,
   logOf,
   standing,
   takenBack,
@@ -69,28 +70,10 @@ const NOTHING: BurnState = {
   trouble: null,
 }
 
-const isEntry = (said: unknown): said is Entry =>
-  typeof said === 'object' &&
-  said !== null &&
-  'id' in said &&
-  'at' in said &&
-  ('event' in said || 'of' in said)
-
-/** What an event of the workshop says, or null where it is nothing of ours. */
-export const entryOf = ({ body }: Pick<TrialEvent, 'body'>): Entry | null => {
-  try {
-    const said: unknown = JSON.parse(body)
-    return isEntry(said) && !Number.isNaN(Date.parse(said.at)) ? said : null
-  } catch {
-    return null
-  }
-}
-
 /** Entries of a trial's own text: those of a trial that came as a file. */
 const written = (text: string): BurnLog => {
   try {
-    const { events = [], masses = [] } = JSON.parse(text) as Partial<BurnLog>
-    return Array.isArray(events) && Array.isArray(masses) ? { events, masses } : EMPTY_LOG
+    return writtenLog(JSON.parse(text))
   } catch {
     return EMPTY_LOG
   }

@@ -1,30 +1,12 @@
-import type { EventFile, WeighingFile } from '#proof/trial/logSchema.ts'
-import { mergeEvents, mergeWeighings } from '#proof/trial/mergeTrials.ts'
+import { type BurnLog, type Entry, isWeighing } from '#proof/trial/log.ts'
+import type { WeighingFile } from '#proof/trial/logSchema.ts'
 
-/** One line of a burn's log, as a trial file writes it: something that happened, or something that was weighed. */
-export type Entry = EventFile | WeighingFile
-
-export const isWeighing = (entry: Entry): entry is WeighingFile => 'of' in entry
+// What a log is, workshop and bench say alike.
+export { type BurnLog, EMPTY_LOG, type Entry, entryOf, isWeighing, logOf } from '#proof/trial/log.ts'
 
 /** What a new entry says; its id, time and count of edits come with it. */
 export type EntryWords = DistributiveOmit<Entry, 'id' | 'at' | 'edit' | 'withdrawn'>
 type DistributiveOmit<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never
-
-export interface BurnLog {
-  readonly events: readonly EventFile[]
-  readonly masses: readonly WeighingFile[]
-}
-
-export const EMPTY_LOG: BurnLog = { events: [], masses: [] }
-
-/** Sorts entries of several phones into one log, every entry once, as `mergeLogs` says. */
-export const logOf = (entries: readonly Entry[], before: BurnLog = EMPTY_LOG): BurnLog => ({
-  events: mergeEvents(
-    before.events,
-    entries.filter((entry): entry is EventFile => !isWeighing(entry)),
-  ),
-  masses: mergeWeighings(before.masses, entries.filter(isWeighing)),
-})
 
 const byTime = (a: Entry, b: Entry): number => Date.parse(a.at) - Date.parse(b.at) || (a.id < b.id ? -1 : 1)
 

@@ -2,6 +2,9 @@ import { formatQuantity } from '#basis/text/format.ts'
 import { measuredTrial } from '#proof/compare/measured.ts'
 import type { KnownTrial } from '../trials/allTrials.ts'
 
+/** The formulas tell times in minutes [s] */
+const MINUTE = 60
+
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
 
 /** Of a revision's own trials: how many, and what they said, in lines. */
@@ -19,7 +22,7 @@ export const trialLines = (trials: readonly KnownTrial[]): readonly string[] => 
   const said = [
     boils.length === 0
       ? null
-      : `boiled in ${formatQuantity(mean(boils), 'burnTime')}${boils.length > 1 ? ' on average' : ''}`,
+      : `boiled in ${formatQuantity(MINUTE * mean(boils), 'burnTime')}${boils.length > 1 ? ' on average' : ''}`,
     shares.length === 0 ? null : `${(100 * mean(shares)).toFixed(0)} % of the heat in the water`,
   ].filter((part) => part !== null)
   return [said.length === 0 ? `${count}, not evaluated yet` : `${count}: ${said.join(', ')}`]

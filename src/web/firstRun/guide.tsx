@@ -9,15 +9,16 @@ import './guide.css'
 export const Guide = () => {
   const step = useCell(guideStep)
   const workshop = useCell(about)
-  const demo = useCell(documents).find(({ kind, name }) => kind === 'stove' && name === GUIDE_STOVE)
+  const stoves = useCell(documents).filter(({ kind }) => kind === 'stove')
+  const demo = stoves.find(({ name }) => name === GUIDE_STOVE)
   if (step === null || demo === undefined) return null
   if (step === 'never begun' && (workshop === null || workshop.demo === null)) return null
   const at = step === 'never begun' ? 0 : Math.min(step, GUIDE_STEPS.length - 1)
   const next = GUIDE_STEPS[at + 1]
   const show = (to: number): void => {
     showStep(to)
-    const { place } = GUIDE_STEPS[to] as (typeof GUIDE_STEPS)[number]
-    go(place(demo))
+    const { on, place } = GUIDE_STEPS[to] as (typeof GUIDE_STEPS)[number]
+    go(place(stoves.find(({ name }) => name === on) ?? demo))
   }
   return (
     <aside className="guide" aria-label="Shown round">

@@ -4,6 +4,8 @@ import type { Place } from '../routes/routes.ts'
 /** One sentence or two of the way round, and where it is to be seen. */
 export interface GuideStep {
   readonly words: string
+  /** The stove of the demo that it is told on; the first where that is not there. */
+  readonly on?: string
   readonly place: (demo: DocumentHead) => Place
   readonly go: string
 }
@@ -33,9 +35,10 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
   },
   {
     words:
-      'A variant has its place in the family of the stove, with what was changed, what was predicted, and what trials said.',
+      'A variant has its place in the family of the stove, with what was changed, what was predicted, and what trials said. Heron, so the story goes, was built in six ways.',
+    on: 'Heron',
     place: ({ id: stove }) => ({ at: 'family', stove }),
-    go: 'To its family',
+    go: 'To a family',
   },
   {
     words:
@@ -45,9 +48,10 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
   },
   {
     words:
-      'Then burn it, outdoors, and write down what it does: with a phone at the stove, or from a logger. After a few burns the bench says whether a change helped, or was luck.',
+      'Then burn it, outdoors, and write down what it does: with a phone at the stove, or from a logger. After a few burns the bench says whether a change helped, or was luck: here of 24 burns of Heron, invented too.',
+    on: 'Heron',
     place: ({ id: stove }) => ({ at: 'trials', stove }),
-    go: 'To its trials',
+    go: 'To trials',
   },
   {
     words: 'Now your own: measure your cans and put them on the shelf, and start a stove from two of them.',

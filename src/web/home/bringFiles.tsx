@@ -2,8 +2,12 @@ import { type DragEvent, type ReactNode, useRef, useState } from 'react'
 import { say } from '../bench/notices.ts'
 import { bringIn } from '../workshop/files.ts'
 
+const isTrial = ({ name }: File): boolean => /\.(trials?\.json|csv)$/.test(name)
+
+/** Trials last: their stoves may be among the files. */
 const bringAll = async (files: readonly File[]): Promise<void> => {
-  for (const file of files) say((await bringIn(file)).sentence)
+  for (const file of files.toSorted((a, b) => Number(isTrial(a)) - Number(isTrial(b))))
+    say((await bringIn(file)).sentence)
 }
 
 const hasFiles = (event: DragEvent): boolean => event.dataTransfer.types.includes('Files')
@@ -26,7 +30,7 @@ export const FilesButton = () => {
         className="unseen"
         type="file"
         multiple
-        accept=".json,.zip,application/json,application/zip"
+        accept=".json,.csv,.zip,application/json,text/csv,application/zip"
         aria-label="Files to bring in"
         tabIndex={-1}
         onChange={() => void take()}
@@ -62,7 +66,9 @@ export const DropPlace = ({ children }: { readonly children: ReactNode }) => {
     >
       {children}
       {over ? (
-        <p className="drop-word">Let go: stove files, a shelf file or an archive are brought in.</p>
+        <p className="drop-word">
+          Let go: files of stoves, of a shelf or of trials, or an archive, are brought in.
+        </p>
       ) : null}
     </div>
   )

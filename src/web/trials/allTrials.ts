@@ -1,7 +1,7 @@
+import { writtenLog } from '#proof/trial/log.ts'
 import type { Trial } from '#proof/trial/model.ts'
 import type { DocumentHead } from '#wire/documents.ts'
-import { entryOf } from '../atStove/burnBook.ts'
-import { type BurnLog, logOf } from '../atStove/entry.ts'
+import { type BurnLog, entryOf, logOf } from '../atStove/entry.ts'
 import { createCell } from '../cell/cell.ts'
 import { documents, workshop } from '../workshop/workshop.ts'
 import { type Draft, draftFrom, type TrialSoFar, trialSoFar } from './draft.ts'
@@ -39,12 +39,6 @@ const fetched = new Map<string, Fetched>()
 const stampOf = ({ head, touched, name, version }: DocumentHead): string =>
   `${head} ${touched} ${name} ${version === 0}`
 
-/** Those written into the trial's own text. */
-const written = (draft: Draft): BurnLog => ({
-  events: Array.isArray(draft.events) ? (draft.events as unknown as BurnLog['events']) : [],
-  masses: Array.isArray(draft.masses) ? (draft.masses as unknown as BurnLog['masses']) : [],
-})
-
 const fetchOne = async (head: DocumentHead): Promise<Fetched> => {
   const stamp = stampOf(head)
   const no = (sentence: string): Fetched => ({ stamp, known: null, sentence })
@@ -57,7 +51,7 @@ const fetchOne = async (head: DocumentHead): Promise<Fetched> => {
   const draft = draftFrom(revision.value.text)
   if (draft === null) return no('Its text is no trial that this page can read.')
   const entries = events?.ok ? events.value.map(entryOf).filter((entry) => entry !== null) : []
-  const log = logOf(entries, written(draft))
+  const log = logOf(entries, writtenLog(draft))
   return { stamp, known: { head, draft, log, soFar: trialSoFar(draft, log) }, sentence: null }
 }
 

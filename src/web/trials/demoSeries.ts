@@ -9,9 +9,15 @@ const files = import.meta.glob<string>('../../../examples/series/*.json', {
 
 const nameOf = (path: string): string => path.split('/').at(-1) ?? path
 
+/** What the files do not say themselves: `series.json`. */
+interface Series {
+  readonly stoves: readonly { readonly file: string; readonly from: string; readonly note: string }[]
+  readonly trials: readonly string[]
+}
+
 interface Told {
   readonly name: string
-  readonly stove?: { readonly file?: string; readonly variant?: string }
+  readonly stove?: { readonly file?: string }
 }
 
 /** The first of the series; the others descend from it. */
@@ -26,6 +32,7 @@ const layIn = async (
   kind: 'stove' | 'trial',
   name: string,
   text: string,
+  note: string,
   about: {
     readonly parents?: readonly string[]
     readonly aboutDocument?: string
@@ -41,7 +48,7 @@ const layIn = async (
       name,
       revision: laid.revision,
       text,
-      note: 'Invented: of the series that shows how burns are compared.',
+      note,
       ...about,
     },
   })
@@ -51,31 +58,30 @@ const layIn = async (
 
 /** Lays the stoves and burns of the series into the workshop; gives the first stove. */
 export const layInSeries = async (): Promise<string> => {
-  const paths = Object.keys(files).sort()
-  const text = (path: string): Promise<string> => (files[path] as () => Promise<string>)()
-  const stoves = new Map<string, Laid>()
-  let first: Laid | null = null
-  for (const path of paths.filter((one) => one.endsWith('.stove.json'))) {
-    const said = await text(path)
-    const laid: Laid = await layIn(
-      'stove',
-      (JSON.parse(said) as Told).name,
-      said,
-      first === null ? {} : { parents: [first.revision] },
-    )
-    first ??= laid
-    stoves.set(nameOf(path), laid)
+  const paths = new Map(Object.keys(files).map((path) => [nameOf(path), path]))
+  const text = (name: string): Promise<string> => {
+    const fetch = files[paths.get(name) ?? '']
+    if (fetch === undefined) throw new Error(`${name} is not part of this bench`)
+    return fetch()
   }
-  for (const path of paths.filter((one) => one.endsWith('.trial.json'))) {
-    const said = await text(path)
-    const told = JSON.parse(said) as Told
-    const stove = stoves.get(told.stove?.file ?? '')
-    if (stove === undefined) throw new Error(`The series has no stove for ${path}`)
-    await layIn('trial', `${told.name} (${told.stove?.variant ?? ''})`.slice(0, 120), said, {
-      aboutDocument: stove.document,
-      aboutRevision: stove.revision,
-    })
+  const series = JSON.parse(await text('series.json')) as Series
+  const laid = new Map<string, Laid>()
+  for (const { file, from, note } of series.stoves) {
+    const said = await text(file)
+    // The first is made from a stove of the demo, which need not be here.
+    const parent = laid.get(from)
+    const about = parent === undefined ? {} : { parents: [parent.revision] }
+    laid.set(file, await layIn('stove', (JSON.parse(said) as Told).name, said, note, about))
   }
-  if (first === null) throw new Error('The series is not part of this bench')
+  for (const file of series.trials) {
+    const said = await text(file)
+    const { name, stove: told } = JSON.parse(said) as Told
+    const stove = laid.get(told?.file ?? '')
+    if (stove === undefined) throw new Error(`The series has no stove for ${file}`)
+    const about = { aboutDocument: stove.document, aboutRevision: stove.revision }
+    await layIn('trial', name, said, `From the file ${file}.`, about)
+  }
+  const [first] = laid.values()
+  if (first === undefined) throw new Error('The series is not part of this bench')
   return first.document
 }

@@ -3,6 +3,7 @@ import { formatTrialFile } from '#proof/trial/format.ts'
 import type { Trial } from '#proof/trial/model.ts'
 import { readTrialValue } from '#proof/trial/read.ts'
 import { TRIAL_FORMAT, type TrialFile } from '#proof/trial/schema.ts'
+import { withLog } from '#proof/trial/withLog.ts'
 import type { JsonValue } from '#stove/document/json.ts'
 import type { BurnLog } from '../atStove/entry.ts'
 
@@ -110,9 +111,4 @@ export const trialSoFar = (draft: Draft, { events, masses }: BurnLog): TrialSoFa
 }
 
 /** The whole file, log and all, as it leaves the house. */
-export const wholeFile = (draft: Draft, { events, masses }: BurnLog): TrialFile =>
-  ({
-    ...draft,
-    ...(events.length === 0 ? {} : { events }),
-    ...(masses.length === 0 ? {} : { masses }),
-  }) as unknown as TrialFile
+export const wholeFile: (draft: Draft, log: BurnLog) => TrialFile = withLog

@@ -8,9 +8,9 @@ import { BURN_CAUTIONS } from '../atStove/burnCautions.ts'
 import { useCell } from '../cell/useCell.ts'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
+import { bringIn } from '../workshop/files.ts'
 import { documents, documentsFrom, workshop } from '../workshop/workshop.ts'
 import { allTrials, type KnownTrial, watchTrials, wholeTrials } from './allTrials.ts'
-import { bringTrial } from './bringTrial.ts'
 import { BurnOrderForm } from './burnOrderForm.tsx'
 import { DidItHelp } from './didItHelp.tsx'
 import { HandOnTrials } from './handOnTrials.tsx'
@@ -79,7 +79,8 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
     const files = [...(event.target.files ?? [])]
     event.target.value = ''
     const said: string[] = []
-    for (const file of files) said.push(await bringTrial(stove, file.name, await file.text()))
+    setBrought('Taking them in …')
+    for (const file of files) said.push((await bringIn(file, stove.id)).sentence)
     setBrought(said.join(' '))
   }
   const own = shelf.trials.filter(({ head }) => head.aboutDocument === stove.id)

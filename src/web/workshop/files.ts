@@ -19,13 +19,13 @@ export const saveText = ({ name, text }: NamedText): void =>
 const names = (heads: readonly { readonly name: string }[]): string =>
   heads.map(({ name }) => `“${name}”`).join(', ')
 
-const fileSentence = (file: string, { added, renewed, known }: ImportReport): string => {
+const fileSentence = (file: string, { added, renewed, known, remarks }: ImportReport): string => {
   const parts = [
     added.length > 0 ? `new: ${names(added)}` : '',
     renewed.length > 0 ? `gone on to what the file says: ${names(renewed)}` : '',
     known.length > 0 ? `here already: ${names(known)}` : '',
   ].filter((part) => part !== '')
-  return `${file}: ${parts.length === 0 ? 'nothing in it' : parts.join('; ')}.`
+  return [`${file}: ${parts.length === 0 ? 'nothing in it' : parts.join('; ')}.`, ...remarks].join(' ')
 }
 
 const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`
@@ -57,8 +57,11 @@ const isZip = async (file: File): Promise<boolean> => (await file.slice(0, 2).te
 /** As many bytes as a text may have characters, whatever they are. */
 const MOST_TEXT = 4_000_000
 
-/** Brings a stove file, a shelf file or a whole archive into the workshop, and says what came of it. */
-export const bringIn = async (file: File): Promise<Brought> => {
+/**
+ * Brings a file of a stove, a shelf or a trial, or a whole archive, into the workshop, and says what came of it. `stove`: where
+ * a trial belongs whose own words fit no stove here.
+ */
+export const bringIn = async (file: File, stove?: string): Promise<Brought> => {
   try {
     if (await isZip(file)) {
       const sent = workshop.upload('importArchive', { act: await newAct() }, file)
@@ -67,10 +70,11 @@ export const bringIn = async (file: File): Promise<Brought> => {
     if (file.size > MOST_TEXT)
       return {
         ok: false,
-        sentence: `${file.name} has ${(file.size / 1e6).toFixed(1)} MB and is no archive: no stove file and no shelf file is as large. Nothing was changed.`,
+        sentence: `${file.name} has ${(file.size / 1e6).toFixed(1)} MB and is no archive: no stove, shelf or trial file is as large. Nothing was changed.`,
       }
     const named = { name: file.name, text: await file.text() }
-    const sent = workshop.write('importFile', { act: await newAct(), file: named })
+    const otherwise = stove === undefined ? {} : { stove }
+    const sent = workshop.write('importFile', { act: await newAct(), file: named, ...otherwise })
     return broughtFrom(file, await sent.answer, (report) => fileSentence(file.name, report))
   } catch {
     return { ok: false, sentence: `${file.name} could not be read from its drive. Nothing was changed.` }

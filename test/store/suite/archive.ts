@@ -1,14 +1,10 @@
-import { readFileSync } from 'node:fs'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import type { Workshop } from '#store/workshop.ts'
 import { AT, act, fresh, newStove, refusal, value } from '../acts.ts'
+import { example } from './examples.ts'
 import type { Rig } from './rig.ts'
 
-const example = (name: string) => ({
-  name,
-  text: readFileSync(new URL(`../../../examples/${name}`, import.meta.url), 'utf8'),
-})
 const demo = ['heron.stove.json', 'redshank.stove.json', 'greylag.stove.json', 'shelf.json'].map(example)
 
 const png = Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3])
@@ -222,83 +218,6 @@ export const archiveSuite = ({ workshop }: Rig): void => {
       expect(archive.unsaved).toBe(1)
       const more = withFile(archive.bytes, '__MACOSX/._x', 'x')
       expect((await value(shop.importArchive(act(), more))).strange).toEqual(['__MACOSX/._x'])
-    })
-  })
-
-  describe('single files', () => {
-    it('come in once, and go out as they came', async () => {
-      const shop = await workshop()
-      const file = example('heron.stove.json')
-      const { added } = await value(shop.importFile(act(), file))
-      expect(added).toMatchObject([{ kind: 'stove', name: 'Heron' }])
-      expect(await value(shop.exportFile(added[0]?.id ?? ''))).toEqual(file)
-      const again = await value(shop.importFile(act(), file))
-      expect(again).toEqual({ added: [], renewed: [], known: added })
-      const other = { ...file, text: file.text.replace('"80 mm"', '"82 mm"') }
-      expect((await value(shop.importFile(act(), other))).added).toHaveLength(1)
-    })
-
-    it('of a shelf become cans and bits, and a can measured again a revision', async () => {
-      const shop = await workshop()
-      const shelf = example('shelf.json')
-      const step = act()
-      const first = await value(shop.importFile(step, shelf))
-      expect((await value(shop.importFile(step, shelf))).known).toHaveLength(first.added.length)
-      expect(first.added.map(({ kind }) => kind)).toEqual([...Array(9).fill('can'), ...Array(12).fill('bit')])
-      const said = JSON.parse((await value(shop.exportShelf())).text)
-      const { cans, bits } = JSON.parse(shelf.text)
-      expect(said).toEqual({ format: 'tinwright/shelf@1', bits, cans })
-      const text = shelf.text.replace('"86.2 mm ± 0.2 mm"', '"86.4 mm ± 0.1 mm"')
-      const second = await value(shop.importFile(act(), { ...shelf, text }))
-      expect(second.renewed.map(({ name }) => name)).toEqual(['lever-lid tin'])
-      expect(second.known).toHaveLength(20)
-      expect(await value(shop.history(second.renewed[0]?.id ?? ''))).toHaveLength(2)
-      await value(shop.undo(act()))
-      expect(JSON.parse((await value(shop.exportShelf())).text).cans).toEqual(cans)
-    })
-
-    it('are refused with the line and the reason, and nothing of them is kept', async () => {
-      const shop = await workshop()
-      const heron = example('heron.stove.json')
-      const shelf = example('shelf.json')
-      for (const text of [
-        '{',
-        '{}',
-        heron.text.replace('"80 mm"', '80'),
-        heron.text.replace('stove@1', 'stove@9'),
-        shelf.text.replace('shelf@1', 'shelf@9'),
-        shelf.text.replace('"3 mm"', '"3"'),
-      ]) {
-        const said = await refusal(shop.importFile(act(), { name: 'mine.json', text }))
-        expect(said.code).toBe('bad input')
-        expect(said.sentence).toMatch(/^mine\.json will not do, and nothing was changed\.\n./)
-      }
-      expect(await value(shop.list({ deleted: true }))).toEqual([])
-    })
-  })
-
-  describe('the demo', () => {
-    it('is laid in once, into a workshop in which nothing was ever made', async () => {
-      const shop = await workshop()
-      const { added } = await value(shop.loadDemo(act('demo'), demo))
-      expect(added.filter(({ kind }) => kind === 'stove').map(({ name }) => name)).toEqual([
-        'Heron',
-        'Redshank',
-        'Greylag',
-      ])
-      expect((await value(shop.about())).demo).toBe(AT)
-      expect(await value(shop.loadDemo(act('demo'), demo))).toEqual({ added: [] })
-      for (const { id, version } of added) await value(shop.remove(act(), id, version))
-      expect(await value(shop.loadDemo(act('demo'), demo))).toEqual({ added: [] })
-      expect(await value(shop.list())).toEqual([])
-    })
-
-    it("leaves a maker's own workshop as it is", async () => {
-      const shop = await workshop()
-      await value(shop.create(act(), newStove()))
-      await value(shop.undo(act()))
-      expect(await value(shop.loadDemo(act('demo'), demo))).toEqual({ added: [] })
-      expect((await value(shop.about())).demo).toBeNull()
     })
   })
 }

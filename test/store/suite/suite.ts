@@ -1,9 +1,12 @@
 import { archiveSuite } from './archive.ts'
 import { changesSuite } from './changes.ts'
+import { demoSuite } from './demo.ts'
 import { documentsSuite } from './documents.ts'
 import { draftsSuite } from './drafts.ts'
+import { filesSuite } from './files.ts'
 import { modelSuite } from './model.ts'
 import type { Rig } from './rig.ts'
+import { trialFilesSuite } from './trialFiles.ts'
 import { trialsSuite } from './trials.ts'
 import { undoSuite } from './undo.ts'
 
@@ -14,6 +17,9 @@ export const storageSuite = (rig: Rig): void => {
   draftsSuite(rig)
   trialsSuite(rig)
   archiveSuite(rig)
+  filesSuite(rig)
+  trialFilesSuite(rig)
+  demoSuite(rig)
   changesSuite(rig)
   modelSuite(rig)
 }

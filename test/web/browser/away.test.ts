@@ -25,7 +25,7 @@ describe('without its server', () => {
     await page.locator('.stove-row img').nth(2).waitFor()
     await page.getByText('The workshop does not answer.').waitFor()
 
-    await page.getByRole('button', { name: 'More for Heron' }).click()
+    await page.getByRole('button', { name: 'More for Heron', exact: true }).click()
     await page.getByLabel('Name').fill('Night heron')
     await page.getByRole('button', { name: 'Rename' }).click()
     await page.getByRole('link', { name: 'Night heron' }).waitFor()

@@ -17,7 +17,7 @@ describe('the stoves of the workshop', () => {
   it('shows each with its picture and what it does', async () => {
     const { page, complaints } = await rig.open('/')
     for (const name of ['Redshank', 'Heron', 'Greylag']) {
-      const row = page.locator('.stove-row', { hasText: name })
+      const row = page.locator('.stove-row', { has: page.getByRole('link', { name, exact: true }) })
       await row.locator('img').waitFor()
       expect(await row.locator('.stove-line').textContent()).toMatch(
         /^burns clean: [\d.]+ kW of wood gas for .*min on \d+ g$/,
@@ -28,7 +28,7 @@ describe('the stoves of the workshop', () => {
 
   it('renames, takes away and brings back, and takes each back in words', async () => {
     const { page, complaints } = await rig.open('/')
-    await page.getByRole('button', { name: 'More for Heron' }).click()
+    await page.getByRole('button', { name: 'More for Heron', exact: true }).click()
     await page.getByLabel('Name').fill('Grey heron')
     await page.getByRole('button', { name: 'Rename' }).click()
     await page.getByRole('link', { name: 'Grey heron' }).waitFor()

@@ -142,7 +142,7 @@ describe('a phone of the house', () => {
 
     // The other pages do as well: a stove is renamed here and seen there.
     await again.goto(`${house.origin}/`)
-    await again.getByRole('button', { name: 'More for Heron' }).click()
+    await again.getByRole('button', { name: 'More for Heron', exact: true }).click()
     await again.getByLabel('Name').fill('Grey heron')
     await again.getByRole('button', { name: 'Rename' }).click()
     await expect

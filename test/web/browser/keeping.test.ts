@@ -114,7 +114,7 @@ describe('what is done on the bench', () => {
     await expect.poll(() => heightOf(page)).toBe(moved)
     await redoButton(page).click()
     await page.goto(rig.server().address)
-    await page.getByRole('heading', { name: 'Heron and its variant' }).waitFor()
+    await page.getByRole('heading', { name: 'Heron and its 7 variants' }).waitFor()
     expect(complaints).toEqual([])
   }, 60_000)
 

@@ -126,6 +126,11 @@ describe('burns on the desk', () => {
     const { browser } = await begin(test)
     const { context, complaints } = await newContext(browser)
     const page = await context.newPage()
+    // Of a workshop that does not have it any more, or never had.
+    const there = await ask(server.address, 'list', { kinds: ['stove'] })
+    const { id, version } = there.find(({ name }) => name === 'Heron A, as planned') ?? { id: '', version: 0 }
+    const step = { id: 'away', client: 'test', at: '2031-05-17T14:05:00Z' }
+    await ask(server.address, 'remove', { act: step, document: id, version })
     await page.goto(`${server.address}stove/${await stove('Redshank')}/trials`)
     await page.getByRole('button', { name: 'Lay in the invented series' }).click()
     await page.getByRole('heading', { name: 'Heron A, as planned: how it really burned' }).waitFor()
@@ -221,12 +226,18 @@ describe('burns on the desk', () => {
       mimeType: 'application/json',
       buffer: readFileSync(path),
     })
-    await page.getByText('“To hand on” is here now.').waitFor()
+    await page.getByText('back.trial.json: here already: “To hand on”.').waitFor()
+    await page.getByLabel('Take in trial files').setInputFiles({
+      name: 'other.trial.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(whole('Handed on')),
+    })
+    await page.getByText('other.trial.json: new: “Handed on”.').waitFor()
     await expect
       .poll(
         async () =>
           (await ask(server.address, 'list', { kinds: ['trial'] })).filter(
-            ({ name }) => name === 'To hand on',
+            ({ name }) => name === 'To hand on' || name === 'Handed on',
           ).length,
       )
       .toBe(2)

@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { orThrow } from '#basis/problem.ts'
 import { trialsJson } from '#proof/trial/exchange/bundle.ts'
 import { trialsCsv } from '#proof/trial/exchange/records.ts'
+import { isTrialsTable, trialsIn } from '#proof/trial/exchange/trialsIn.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
 import { readTrialDocument } from '#proof/trial/read.ts'
-import { trialsIn } from '#web/trials/bringTrial.ts'
 
 const series = join(import.meta.dirname, '..', '..', '..', 'examples', 'series')
 const files = readdirSync(series)
@@ -22,6 +22,7 @@ describe('trials that come in', () => {
   ] as const)('are told by what %s says, and come whole', (_, text, count) => {
     const read = orThrow(trialsIn(text()))
     expect(read.map(({ file }) => file)).toEqual(files.slice(0, count))
+    expect(isTrialsTable(text())).toBe(_ === 'a table')
   })
 
   it('are refused with what is wrong', () => {

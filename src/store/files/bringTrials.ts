@@ -1,0 +1,65 @@
+import { trialsIn } from '#proof/trial/exchange/trialsIn.ts'
+import { formatTrialFile } from '#proof/trial/format.ts'
+import { readTrialDocument } from '#proof/trial/read.ts'
+import type { TrialFile } from '#proof/trial/schema.ts'
+import type { NamedText } from '#wire/files.ts'
+import type { Step } from '../documents/journal.ts'
+import { headOf, type Trx } from '../documents/rows.ts'
+import { sha256 } from '../hash.ts'
+import { checkName } from '../limits.ts'
+import type { DocumentTable } from '../tables.ts'
+import type { DocumentHead } from '../workshop.ts'
+import { type Arrivals, add, cameFrom, refuseProblems, type Told } from './arrivals.ts'
+import { burnedStove } from './burnedStove.ts'
+import { wholeTrial } from './wholeTrial.ts'
+
+const trials = (trx: Trx) =>
+  trx.selectFrom('documents').selectAll('documents').where('kind', '=', 'trial').where('deleted', '=', 0)
+
+/** Whether a trial with its log says what a file says, however that is laid out. */
+const saysTheSame = async (trx: Trx, row: DocumentTable, file: TrialFile): Promise<boolean> => {
+  const whole = await wholeTrial(trx, row)
+  const read = whole === null ? null : readTrialDocument(whole)
+  return read?.ok === true && formatTrialFile(read.value.file) === formatTrialFile(file)
+}
+
+/** A trial that was this file once, whatever was filled in since; or that would be, written out now. */
+const knownTrial = async (trx: Trx, text: string, file: TrialFile): Promise<DocumentHead | null> => {
+  const once = await trials(trx)
+    .innerJoin('revisions', 'revisions.document', 'documents.id')
+    .where('revisions.hash', '=', sha256(text))
+    .orderBy('documents.place')
+    .limit(1)
+    .executeTakeFirst()
+  if (once !== undefined) return headOf(once)
+  for (const row of await trials(trx).where('name', '=', file.name).orderBy('place').execute())
+    if (await saysTheSame(trx, row, file)) return headOf(row)
+  return null
+}
+
+/**
+ * Brings trials in, each beside the stove that was burned: one, or several out of a bundle or a table. A log stays in its
+ * trial's text, where the bench looks for it; what phones log from then on is kept beside it.
+ */
+export const bringTrials = async (
+  step: Step,
+  arrivals: Arrivals,
+  { name: file, text: whole }: NamedText,
+  { note = cameFrom(file), stove }: Told,
+): Promise<void> => {
+  const read = trialsIn(whole)
+  if (!read.ok) return refuseProblems(file, read.problems)
+  for (const { file: trial, text } of read.value) {
+    const which = read.value.length === 1 ? file : `“${trial.name}” in ${file}`
+    const known = await knownTrial(step.trx, text, trial)
+    if (known !== null) {
+      arrivals.known.push(known)
+      continue
+    }
+    checkName(trial.name, `the name of a trial in ${file}`)
+    const { document, revision, doubt } = await burnedStove(step.trx, which, trial.stove, stove)
+    const about = { document, revision }
+    arrivals.added.push(await add(step, { kind: 'trial', name: trial.name, text, note, about }))
+    if (doubt !== null) arrivals.remarks.push(doubt)
+  }
+}
