@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
+import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig } from '../harness/benchTest.ts'
 
 const rig = benchRig()
@@ -32,7 +33,7 @@ describe('the stoves of the workshop', () => {
     await page.getByLabel('Name').fill('Grey heron')
     await page.getByRole('button', { name: 'Rename' }).click()
     await page.getByRole('link', { name: 'Grey heron' }).waitFor()
-    await expect.poll(names).toContain('Grey heron')
+    await expect.poll(names, { timeout: PATIENCE }).toContain('Grey heron')
 
     await page.getByRole('button', { name: 'Undo: rename “Heron” to “Grey heron”' }).click()
     await page.getByRole('link', { name: 'Heron', exact: true }).waitFor()
@@ -44,10 +45,10 @@ describe('the stoves of the workshop', () => {
     await page.getByRole('button', { name: 'More for Greylag' }).click()
     await page.getByRole('button', { name: 'Take away' }).click()
     await page.getByText('Taken away (1)').click()
-    await expect.poll(names).not.toContain('Greylag')
+    await expect.poll(names, { timeout: PATIENCE }).not.toContain('Greylag')
     await page.getByRole('button', { name: 'Bring back Greylag' }).click()
     await page.getByRole('link', { name: 'Greylag', exact: true }).waitFor()
-    await expect.poll(names).toContain('Greylag')
+    await expect.poll(names, { timeout: PATIENCE }).toContain('Greylag')
     expect(complaints).toEqual([])
   })
 
