@@ -14,7 +14,7 @@ describe('the page of the workshop', () => {
   it('says where it is and what is in it, and that all of it is whole', async () => {
     const { page, complaints } = await rig.open('/workshop')
     await page.locator('.workshop-place', { hasText: rig.server().home }).waitFor()
-    expect(await page.locator('.workshop-counts').textContent()).toMatch(/3 stoves/)
+    expect(await page.locator('.workshop-counts').textContent()).toMatch(/9 stoves.*24 trials/)
     await page.getByRole('button', { name: 'Read all of it' }).click()
     await page.getByText('Everything is as it was written.').waitFor()
     await page.getByText('The bench listens to this machine alone.').waitFor()
