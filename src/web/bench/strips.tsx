@@ -16,7 +16,12 @@ const LinkStrip = () => {
   const link = useCell(linkState)
   if (link.kind === 'up' || link.kind === 'looking') return null
   return (
-    <div className="strip" data-tone="warn" role="status">
+    <div
+      className="strip"
+      data-tone="warn"
+      data-about={link.kind === 'down' ? 'link' : undefined}
+      role="status"
+    >
       <p>{link.sentence}</p>
       {link.kind === 'another' ? (
         <button type="button" onClick={() => location.reload()}>
