@@ -215,7 +215,30 @@ describe('tinwright burns', () => {
   })
 })
 
+it('readings of a logger are not taken for a trial, and it says which command reads them', async () => {
+  const { code, err } = await tinwright(['trial', 'burn.csv'], { 'burn.csv': 'Time;Flue\n0;18,2\n' })
+  expect(code).toBe(2)
+  expect(flat(err)).toContain('beginning of the file: Time;Flue will not do')
+  expect(flat(err)).toContain('tinwright logger')
+})
+
+it('an end of an interval that is not nothing does not read as nothing', async () => {
+  const { out } = await tinwright(['compare', ...series, '--method', 'welch'], files)
+  // SciPy’s Welch interval of C against A is −1.01 to −0.02 min: it leaves nothing out, so it may be called better.
+  expect(out).toMatch(/3 − 1 +-0\.5 min +-1\.01 to -0\.02 min +better/)
+})
+
 describe('tinwright predicted', () => {
+  it('says that the stove file is of another stove, and what was weighed as it was weighed', async () => {
+    const { out } = await tinwright(
+      ['predicted', few[0] as string, '--stove', 'greylag.stove.json', '--bands', '0'],
+      files,
+    )
+    const text = flat(out)
+    expect(text).toContain('The trial was burnt in “Heron”, and this is the prediction of “Greylag”.')
+    expect(text).toContain('114 g of fuel were there at the start, about ')
+  })
+
   it('one trial beside its burn, with bands, in both systems of units', async () => {
     const { code, out, err } = await tinwright(
       ['predicted', few[0] as string, '--stove', 'series/heron-d.stove.json', '--bands', '6'],

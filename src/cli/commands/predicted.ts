@@ -6,6 +6,7 @@ import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import type { PredictedTrial } from '#proof/predicted/model.ts'
 import { predictedTrial } from '#proof/predicted/predict.ts'
 import { claimResiduals, RESIDUAL_PROVENANCE } from '#proof/predicted/residuals.ts'
+import type { Trial } from '#proof/trial/model.ts'
 import type { Stove } from '#stove/model.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
@@ -19,6 +20,12 @@ export interface PredictedOptions {
   readonly bands: string
   readonly json?: boolean
 }
+
+/** A file that was named for all trials may well be that of another stove. */
+const otherStove = ({ stove }: Trial, built: Stove): readonly string[] =>
+  stove.name === built.name
+    ? []
+    : [`The trial was burnt in “${stove.name}”, and this is the prediction of “${built.name}”.`]
 
 /** The stove that was named on the command line, or that the trial names, beside its own file. */
 const stoveOf = (env: Environment, { path, trial }: FoundTrial, { stove }: PredictedOptions): Stove => {
@@ -52,7 +59,7 @@ export const predicted = (
       env.progress(`burn ${i + 1} of ${pairs.length}`)
       const beside = predictedTrial(trial, built, sets)
       if (beside === null) without.push(trial.name)
-      else trials.push(beside)
+      else trials.push({ ...beside, cautions: [...otherStove(trial, built), ...beside.cautions] })
     }
   } finally {
     env.progress(null)

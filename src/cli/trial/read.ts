@@ -1,4 +1,4 @@
-import { BadInput, good, type Outcome } from '#basis/problem.ts'
+import { BadInput, bad, good, type Outcome } from '#basis/problem.ts'
 import { readTrialsJson, TRIALS_FORMAT } from '#proof/trial/exchange/bundle.ts'
 import { readTrialsCsv } from '#proof/trial/exchange/records.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
@@ -14,9 +14,22 @@ export interface FoundTrial extends TrialDocument {
 
 const EXPORTED_TABLE = /^\ufeff?"?record"?[,;\t]/
 
+const BRACES = /^\ufeff?\s*\{/
+
+/** Readings of a logger are what is most often taken for a trial. */
+const notATrial = (text: string): Outcome<never> =>
+  bad({
+    code: 'trial.neither',
+    field: 'beginning of the file',
+    value: text.trim().split('\n', 1)[0]?.trim().slice(0, 40) ?? '',
+    allowed: 'a trial file, which begins with {, or a table of exported trials, which begins with "record"',
+    fix: 'Readings of a logger are read with tinwright logger.',
+  })
+
 /** One trial file, or trials that were exported to one: CSV or JSON. */
 const readAny = (text: string): Outcome<readonly TrialDocument[]> => {
   if (EXPORTED_TABLE.test(text)) return readTrialsCsv(text)
+  if (!BRACES.test(text)) return notATrial(text)
   const json = readJson(text)
   const value = json.ok ? json.value : null
   if (typeof value === 'object' && value !== null && 'format' in value && value.format === TRIALS_FORMAT)

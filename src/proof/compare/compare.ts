@@ -97,7 +97,13 @@ export const compare = (trials: readonly Trial[], options: CompareOptions = {}):
     )
   const reference = options.reference ?? (names[0] as string)
   if (!names.includes(reference))
-    refuse('compare.reference', 'reference', reference, names.join(', '), 'Name one of the variants.')
+    refuse(
+      'compare.reference',
+      'reference',
+      reference,
+      names.map((name) => `“${name}”`).join(', '),
+      'Name one of the variants.',
+    )
   const variants = [reference, ...names.filter((name) => name !== reference)]
   const asked: Asked = {
     reference,

@@ -40,7 +40,7 @@ const reachSentence = (variants: number, rounds: number): string => {
   const said = (of: number): string => percent(CAREFUL * of)
   if (reach === null) return 'One round says nothing of luck: burn three at the least, better five.'
   const next = reachOf(variants, rounds + 2) as number
-  return `If burns of one stove spread by ${percent(CAREFUL)}, ${rounds} rounds show differences of about ${said(reach)} and more; ${rounds + 2} rounds would show ${said(next)}.`
+  return `If burns of one stove spread by ${percent(CAREFUL)}, ${rounds} rounds tell a difference to about ${said(reach)} either way, ${rounds + 2} rounds to ${said(next)}: one that is just so large shows every other time.`
 }
 
 /**

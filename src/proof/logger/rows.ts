@@ -29,7 +29,11 @@ export const rowsOf = (
     if (written.trim() === '') continue
     const fields = fieldsOf(written, mapping.delimiter)
     if (fields.length !== mapping.width) {
-      note('line not read', line, `${fields.length} fields where ${mapping.width} were expected; not read.`)
+      note(
+        'line not read',
+        line,
+        `${fields.length} ${fields.length === 1 ? 'field' : 'fields'} where ${mapping.width} were expected; not read.`,
+      )
       continue
     }
     const time = timeOf(fields)

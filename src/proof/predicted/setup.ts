@@ -59,8 +59,15 @@ const burntBefore = (
   return { charge: firing.charge, burnt: gone }
 }
 
-const caution = (weighed: number, said: number): string =>
-  `${Math.round(weighed * 1000)} g of fuel were weighed in where the stove file’s level holds about ${Math.round(said * 1000)} g: the prediction keeps to the level.`
+const grams = (mass: number): string => `${Math.round(mass * 1000)} g`
+
+const caution = (weighed: number, burnt: number, said: number): string => {
+  const before =
+    Math.round(burnt * 1000) > 0
+      ? `, about ${grams(weighed + burnt)} when it was lit as the model burns it,`
+      : ''
+  return `${grams(weighed)} of fuel were there at the start${before} where the stove file’s level holds about ${grams(said)}: the prediction keeps to the level.`
+}
 
 /** The bed as heavy as it was weighed, at the level of the file. */
 const withWeight = (
@@ -71,7 +78,7 @@ const withWeight = (
   const first = burntBefore(setup, from)
   if (first === null) return { setup, said: null }
   const wanted = (weighed + first.burnt) / first.charge
-  if (Math.abs(wanted - 1) > SAME_LEVEL) return { setup, said: caution(weighed + first.burnt, first.charge) }
+  if (Math.abs(wanted - 1) > SAME_LEVEL) return { setup, said: caution(weighed, first.burnt, first.charge) }
   const { fuel } = setup.stove
   const can = [...setup.stove.parts.values()].find((part) => part.form === 'can' && part.role === 'fuel can')
   if (can === undefined || can.form !== 'can') return { setup, said: null }
@@ -89,7 +96,7 @@ const withWeight = (
   const heavier = { ...fuel, own }
   return chargeFuel({ ...heavier, moisture }, bore).ok
     ? { setup: { ...setup, stove: { ...setup.stove, fuel: heavier } }, said: null }
-    : { setup, said: caution(weighed + first.burnt, first.charge) }
+    : { setup, said: caution(weighed, first.burnt, first.charge) }
 }
 
 /** The burn to predict for a trial: its stove, fuel, weather, pot and turns of the damper. Null for no high-power phase. */

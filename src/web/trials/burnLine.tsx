@@ -38,6 +38,7 @@ export const BurnLine = ({ log }: { readonly log: BurnLog }) => {
       <svg
         width={width}
         height={top + 30}
+        viewBox={`0 0 ${width} ${top + 30}`}
         role="img"
         aria-label="What happened, along the time since lighting"
       >

@@ -1,5 +1,5 @@
-import { amountText } from '#proof/compare/amount.ts'
 import { trialCautions } from '#proof/metrics/cautions.ts'
+import { DOUBT_SENTENCE, valueAndDoubt } from '#proof/metrics/doubt.ts'
 import { metricsOf, type PhaseMetrics, PROVENANCE, type Worked } from '#proof/metrics/worked.ts'
 import type { Trial } from '#proof/trial/model.ts'
 import { Formula } from './formula.tsx'
@@ -9,12 +9,19 @@ const PHASE_NAMES: Readonly<Record<PhaseMetrics['phase'], string>> = {
   simmer: 'Simmer',
 }
 
-/** A value and how far it may be off, in one unit: `7.20 min ± 0.05 min`. */
-const valueText = (row: Pick<Worked, 'key' | 'unit' | 'value' | 'u'>): string =>
-  amountText(row, row.value, row.u)
+/** A number and its unit as the protocol has them; a share has none. */
+const inProtocol = (value: number, figures: number, unit: Worked['unit']): string =>
+  `${Number(value.toPrecision(figures))}${unit === '1' ? '' : ` ${unit}`}`
 
-const doubtText = (row: Pick<Worked, 'key' | 'unit' | 'u'>): string =>
-  row.u === 0 ? 'none told' : `± ${amountText(row, row.u, row.u)}`
+/** A value and how far it may be off, in one unit: `7.20 min ± 0.05 min`. */
+const ValueText = ({ row }: { readonly row: Worked }) => {
+  const [value, doubt] = valueAndDoubt(row)
+  return (
+    <>
+      <strong>{value}</strong> <span className="muted">{doubt ?? 'uncertainty not told'}</span>
+    </>
+  )
+}
 
 const WorkedOut = ({ row }: { readonly row: Worked }) => (
   <details className="worked">
@@ -28,12 +35,12 @@ const WorkedOut = ({ row }: { readonly row: Worked }) => (
       <span>=</span> {row.numbers}
     </p>
     <p className="worked-formula">
-      <span>=</span> {Number(row.value.toPrecision(6))} {row.unit === '1' ? '' : row.unit}
+      <span>=</span> {inProtocol(row.value, 6, row.unit)}
     </p>
     {row.contributions.length > 0 && (
       <>
         <p>
-          Standard uncertainty {Number(row.u.toPrecision(2))} {row.unit === '1' ? '' : row.unit}; its square
+          Standard uncertainty {inProtocol(row.u, 2, row.unit)}, half of what stands behind ±; its square
           comes from:
         </p>
         <ul className="worked-shares">
@@ -62,7 +69,7 @@ const Rows = ({ rows }: { readonly rows: readonly Worked[] }) => (
           </span>
         </dt>
         <dd>
-          <strong>{valueText(row)}</strong> <span className="muted">{doubtText(row)}</span>
+          <ValueText row={row} />
           <WorkedOut row={row} />
         </dd>
       </div>
@@ -78,8 +85,8 @@ export const Metrics = ({ trial }: { readonly trial: Trial }) => {
     <section aria-labelledby="trial-metrics" className="trial-metrics">
       <h2 id="trial-metrics">What it came to</h2>
       <p className="small">
-        {PROVENANCE} ± is one standard uncertainty, from instruments and readings alone: what two burns differ
-        by is another matter.
+        {PROVENANCE} {DOUBT_SENTENCE} It comes from instruments and readings alone: what two burns differ by
+        is another matter.
       </p>
       {cautions.length > 0 && (
         <ul className="trial-cautions">

@@ -65,7 +65,13 @@ export const phaseFromLog = (draft: Draft, index: number, log: BurnLog): Taken =
   for (const of of ['fuel', 'pot'] as const) {
     const all = weighed(of)
     const before = all.findLast(({ time }) => time <= start.time + NEAR)
-    if (before !== undefined) fill(['from', of], before.mass, `of ${of} at the start, weighed then`)
+    if (before !== undefined) {
+      fill(['from', of], before.mass, `of ${of} at the start, weighed then`)
+      if (of === 'fuel' && before.time <= lit && start.time > lit)
+        said.push(
+          `That fuel was weighed before lighting: what burnt in the ${writtenTime(start.time - lit)} until “${start.kind}” counts as burnt in this phase.`,
+        )
+    }
     const after =
       end === null ? undefined : all.find(({ time }) => time >= end.time - NEAR && time > start.time + NEAR)
     if (after !== undefined) fill(['to', of], after.mass, `of ${of} at the end, weighed then`)

@@ -280,7 +280,7 @@ describe('order and drift', () => {
     expect(offered.burns).toHaveLength(12)
     // q(0.95; 3, 6) = 4.339 of any table of the studentized range, over √4.
     expect(offered.reach).toBeCloseTo(4.339 / 2, 3)
-    expect(offered.advice.join(' ')).toContain('differences of about 11 % and more')
+    expect(offered.advice.join(' ')).toContain('4 rounds tell a difference to about 11 % either way')
     expect(offeredOrder(['A', 'B'], 1, 1).reach).toBeNull()
     for (const wrong of [
       () => offeredOrder(['A'], 3, 1),

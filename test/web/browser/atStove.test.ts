@@ -67,11 +67,15 @@ describe('the phone at the stove', () => {
     await startsWith(page, 'Flame on')
     await standing(page, '3 events, all with the workshop')
 
+    const boil = page.locator('.burn-buttons').getByRole('button', { name: /^Boil/ })
+    const place = await boil.boundingBox()
     await context.setOffline(true)
     await startsWith(page, 'Pot on')
     await press(page, 'Smoke')
     await standing(page, '5 events, 2 not yet with the workshop')
     await page.getByText('Everything is kept on this phone').waitFor()
+    // What is said of the network moves no button from under the thumb.
+    expect(await boil.boundingBox()).toEqual(place)
     expect(await said(trial)).toHaveLength(3)
     await context.setOffline(false)
     await standing(page, '5 events, all with the workshop')

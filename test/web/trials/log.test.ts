@@ -33,7 +33,17 @@ describe('a phase from the log', () => {
       to: { at: '9 min 30 s', fuel: '180 g', pot: '1395 g' },
       char: '31 g',
     })
-    expect(said).toHaveLength(7)
+    expect(said).toHaveLength(8)
+    expect(said).toContain(
+      'That fuel was weighed before lighting: what burnt in the 2 min 30 s until “pot on” counts as burnt in this phase.',
+    )
+  })
+
+  it('says nothing of fuel that was weighed when the phase began', () => {
+    const [, ...rest] = BURN
+    const then = phaseFromLog(emptyDraft(), 0, logOf([...rest, after(2.2, { of: 'fuel', mass: '301 g' })]))
+    expect(at(then.draft, ['phases', 0, 'from', 'fuel'])).toBe('301 g')
+    expect(then.said.join(' ')).not.toContain('before lighting')
   })
 
   it('leaves what was filled in by hand', () => {

@@ -1,5 +1,5 @@
 import { columns, labelled, wrap } from '#compose/page/text.ts'
-import { amountText, differenceText, rangeText } from '#proof/compare/amount.ts'
+import { amountText, differenceText, rangeText, spanText } from '#proof/compare/amount.ts'
 import type {
   Comparison,
   Contrast,
@@ -114,7 +114,7 @@ const pairsTable = ({ metric, contrasts }: MetricComparison, numbers: ReadonlyMa
         return [
           pair,
           metricPart(differenceText(metric, value, half)),
-          metricPart(`${bare(differenceText(metric, low, half))} to ${differenceText(metric, high, half)}`),
+          metricPart(spanText(metric, low, high, ' to ', half)),
           VERDICTS[verdict],
           p < 0.001 ? '< 0.001' : p.toFixed(3),
         ]

@@ -1,24 +1,17 @@
 import { labelled, wrap } from '#compose/page/text.ts'
 import { amountText } from '#proof/compare/amount.ts'
 import { trialCautions } from '#proof/metrics/cautions.ts'
+import { COVERAGE, DOUBT_SENTENCE, valueAndDoubt } from '#proof/metrics/doubt.ts'
 import { type PhaseMetrics, PROVENANCE, type TrialMetrics, type Worked } from '#proof/metrics/worked.ts'
 import { type Trial, variantOf } from '#proof/trial/model.ts'
 
-/** Twice the standard uncertainty holds the true value in 95 of 100 cases, near enough. */
-const COVERAGE = 2
-
 const PHASES = { 'high power': 'Full power', simmer: 'Simmering' } as const
 
-/** Two figures of the doubt, which is as many as it deserves. */
-const FINER = 2
-
 /** `21.4 % ± 1.6 %`. */
-export const valueText = ({ key, unit, value, u }: Pick<Worked, 'key' | 'unit' | 'value' | 'u'>): string => {
-  const doubt = COVERAGE * u
-  return doubt > 0
-    ? `${amountText({ key, unit }, value, doubt / FINER)} ± ${amountText({ key, unit }, doubt, doubt / FINER)}`
-    : amountText({ key, unit }, value, 0)
-}
+export const valueText = (row: Pick<Worked, 'key' | 'unit' | 'value' | 'u'>): string =>
+  valueAndDoubt(row)
+    .filter((text) => text !== null)
+    .join(' ')
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`
 
@@ -120,8 +113,4 @@ export const metricsBlocks = (
 }
 
 /** To go under every page of metrics. */
-export const metricsFoot = (width: number): string =>
-  wrap(
-    `${PROVENANCE} ± is twice the standard uncertainty: the true value lies within it in 95 of 100 cases.`,
-    width,
-  )
+export const metricsFoot = (width: number): string => wrap(`${PROVENANCE} ${DOUBT_SENTENCE}`, width)

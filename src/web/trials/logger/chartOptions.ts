@@ -47,8 +47,11 @@ const drawMarks = (chart: uPlot, marks: readonly ChartMark[], look: ChartLook): 
   ctx.fillStyle = look.ink
   ctx.lineWidth = ratio
   ctx.font = `${12 * ratio}px ${look.font}`
-  let free = bbox.left
-  let row = 0
+  // The axes leave theirs behind.
+  ctx.textAlign = 'left'
+  ctx.textBaseline = 'alphabetic'
+  /** Where each line of words ends. */
+  const ends: number[] = []
   for (const { x, label } of marks) {
     const at = chart.valToPos(x, 'x', true)
     if (at < bbox.left || at > bbox.left + bbox.width) continue
@@ -57,9 +60,10 @@ const drawMarks = (chart: uPlot, marks: readonly ChartMark[], look: ChartLook): 
     ctx.moveTo(at, bbox.top)
     ctx.lineTo(at, bbox.top + bbox.height)
     ctx.stroke()
-    row = at < free ? row + 1 : 0
-    ctx.fillText(label, at + 3 * ratio, bbox.top + (14 + 14 * (row % 6)) * ratio)
-    free = at + ctx.measureText(label).width + 8 * ratio
+    const free = ends.findIndex((end) => end <= at)
+    const row = free < 0 ? ends.length : free
+    ctx.fillText(label, at + 3 * ratio, bbox.top + (14 + 14 * row) * ratio)
+    ends[row] = at + ctx.measureText(label).width + 8 * ratio
   }
   ctx.restore()
 }

@@ -134,7 +134,8 @@ export const Readings = ({ file, readout, draft, log, book, onDraft, onChange }:
     <>
       {logged.parts.length > 1 && (
         <label>
-          The logger’s clock began anew {logged.parts.length - 1} times. Readings of
+          The logger’s clock began anew{' '}
+          {logged.parts.length === 2 ? 'once' : `${logged.parts.length - 1} times`}. Readings of
           <select value={partIndex} onChange={(event) => onChange({ part: Number(event.target.value) })}>
             {readout.preview.parts.map(({ firstLine, lastLine, lines }, i) => (
               <option key={firstLine} value={i}>

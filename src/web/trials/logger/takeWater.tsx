@@ -42,9 +42,11 @@ export const TakeWater = ({
   const warm = channels.filter(({ quantity, time }) => quantity === 'temperature' && time.length > 0)
   const [name, setName] = useState('')
   const [said, setSaid] = useState<string | null>(null)
-  const channel = warm.find((one) => one.name === name) ?? warm[0]
-  if (channel === undefined) return null
+  // Which of several is the water is for the maker to say: the first may well stand in the flue.
+  const channel = warm.find((one) => one.name === name) ?? (warm.length === 1 ? warm[0] : undefined)
+  if (warm.length === 0) return null
   const take = (): void => {
+    if (channel === undefined) return
     const taken = takenFrom(channel, alignment, draft)
     setSaid(
       taken.length === 0
@@ -59,13 +61,14 @@ export const TakeWater = ({
       <div className="log-add">
         <label>
           From
-          <select value={channel.name} onChange={(event) => setName(event.target.value)}>
+          <select value={channel?.name ?? ''} onChange={(event) => setName(event.target.value)}>
+            {channel === undefined && <option value="">which is the water?</option>}
             {warm.map((one) => (
               <option key={one.name}>{one.name}</option>
             ))}
           </select>
         </label>
-        <button type="button" onClick={take}>
+        <button type="button" disabled={channel === undefined} onClick={take}>
           Take them at both ends of each phase
         </button>
       </div>

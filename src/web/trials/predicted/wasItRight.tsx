@@ -90,14 +90,17 @@ export const WasItRight = ({ trials }: { readonly trials: readonly KnownTrial[] 
     stop.current = now
     run(now.signal).catch(() => setWork({ kind: 'idle' }))
   }
-  if (work.kind === 'idle')
+  if (work.kind === 'idle') {
+    if (whole.length === 0)
+      return <p className="muted">No burn is whole enough yet to be held against its prediction.</p>
     return (
-      <button type="button" disabled={whole.length === 0} onClick={begin}>
+      <button type="button" onClick={begin}>
         {whole.length === 1
           ? 'Hold the one burn against its prediction'
           : `Hold all ${whole.length} burns against their predictions`}
       </button>
     )
+  }
   if (work.kind === 'working')
     return (
       <p role="status">
