@@ -14,7 +14,10 @@ const web = join(import.meta.dirname, 'src/web')
 export default defineConfig({
   root: 'src/web',
   base: '/',
-  plugins: [react(), pagesKept(join(web, 'offline/sw.ts'), join(web, 'public'))],
+  plugins: [
+    react({ jsxImportSource: '#whole-values' }),
+    pagesKept(join(web, 'offline/sw.ts'), join(web, 'public')),
+  ],
   resolve: {
     alias: [{ find: /^zod$/, replacement: join(web, 'schema/zodWithoutEval.ts') }],
   },

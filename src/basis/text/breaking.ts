@@ -5,10 +5,11 @@ const NO_BREAK = '\u00a0'
 const UNITS =
   'mm²?|cm³?|m[²³]?|in[²³]?|ft³?|US (?:fl oz|qt|pt|gal)|[mk]?g|oz|lb|mL|L|kWh|k?W|[kM]J|Btu|K|°C|°F|°|%|h?Pa|inHg|mph|km/h|min|h|s'
 
-/** Between a figure and its unit, at either side of a sign, between a metric screw and its inch one. */
+/** Between a figure and its unit, hours and minutes, at either side of a sign, between a metric screw and its inch one. */
 const WITHIN_VALUE = new RegExp(
   [
     `(?<=\\d) (?=(?:[±×Ø]|\\d+/\\d+|${UNITS})(?![\\p{L}\\p{N}]))`,
+    '(?<=\\d h) (?=\\d+ min)',
     '(?<=[±×Ø]) (?=[\\dØM])',
     '(?<=M\\d(?:\\.5)?) (?=\\(#)',
   ].join('|'),
@@ -19,7 +20,7 @@ const WITHIN_VALUE = new RegExp(
  * Text whose values stay whole: number, unit and the same in the other system in brackets, `± 0.3 mm (1/64 in)`. A line may end
  * before the bracket of a range, `1.2 to 2.0 kW (4000 to 6800 Btu/h)`, which is long.
  */
-const tied = (text: string): string =>
+export const tied = (text: string): string =>
   !/\d/.test(text)
     ? text
     : text

@@ -34,7 +34,7 @@ const Row = ({ row, waiting }: { readonly row: AnswerRow; readonly waiting: bool
     </dt>
     <dd>
       <span className="answer-value">{row.value}</span>
-      {row.beside === null || row.beside === '' ? null : <span className="answer-beside">{row.beside}</span>}
+      <span className="answer-beside">{row.beside}</span>
       {row.band === null ? (
         waiting && BANDED.has(row.key) ? (
           <span className="answer-band answer-empty" />

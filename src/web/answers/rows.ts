@@ -33,6 +33,12 @@ const timeText = (seconds: number): string =>
     ? formatQuantity(Math.round(seconds / 60) * 60, 'burnTime')
     : figureText(seconds, 'burnTime', 'min')
 
+/** A difference no finer than the figures it lies between are shown. [W] */
+const TEN_WATTS = 10
+
+/** The same, of times: to a tenth of a minute. */
+const timeApart = (seconds: number): string => timeText(Math.round(seconds / 6) * 6)
+
 /** Differences smaller than this share of the figure are none [1]. */
 const SAME = 0.01
 
@@ -96,7 +102,7 @@ export const answerRows = (
         figures.firepower,
         then?.figures.firepower,
         name,
-        (difference) => figureIn(difference, 'firepower', metric),
+        (difference) => figureIn(Math.round(difference / TEN_WATTS) * TEN_WATTS, 'firepower', metric),
         MORE,
       ),
     },
@@ -106,7 +112,7 @@ export const answerRows = (
       value: timeText(figures.woodGasTime),
       beside: figures.charTime > 0 ? `then char glows ${timeText(figures.charTime)}` : null,
       band: band('frontAtFloorAt', figures.woodGasTime, (found) => bandText(found, 'burnTime')),
-      change: changed(figures.woodGasTime, then?.figures.woodGasTime, name, timeText, LONGER),
+      change: changed(figures.woodGasTime, then?.figures.woodGasTime, name, timeApart, LONGER),
     },
     {
       key: 'boil',
@@ -117,7 +123,7 @@ export const answerRows = (
           ? `${figureIn(boil.warmest, 'waterTemperature', units)} at most`
           : `from ${figureIn(boil.waterStart, 'waterTemperature', units)}`,
       band: band('timeToBoil 1 L', boil.time, (found) => bandText(found, 'burnTime')),
-      change: changed(boil.time, then?.boil.time, name, timeText, ['later', 'sooner']),
+      change: changed(boil.time, then?.boil.time, name, timeApart, ['later', 'sooner']),
     },
   ]
   if (moment !== null) {

@@ -40,7 +40,8 @@ export const Header = ({ place, showKeys }: { readonly place: Place; readonly sh
         onClick={() => setOpen(true)}
         aria-haspopup="dialog"
       >
-        Units and look
+        <span className="bench-look-units">Units and look</span>
+        <span className="bench-look-alone">Look</span>
       </button>
       <button
         type="button"
@@ -51,9 +52,11 @@ export const Header = ({ place, showKeys }: { readonly place: Place; readonly sh
       >
         Keys
       </button>
-      <SheetDialog title="Units and look" open={open} onClose={() => setOpen(false)}>
+      <SheetDialog title="How the bench looks" open={open} onClose={() => setOpen(false)}>
         <div className="view-sheet">
-          <UnitSwitch />
+          <div className="sheet-units">
+            <UnitSwitch />
+          </div>
           <LookSwitch />
           <Choice
             legend="Keys without Ctrl or Cmd, such as ?"

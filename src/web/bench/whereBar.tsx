@@ -4,6 +4,7 @@ import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
 import { isEditor, stoveEditor } from '../workshop/useStoveEditor.ts'
 import { documents, headOf } from '../workshop/workshop.ts'
+import { dim } from './dim.ts'
 import { KeepingWord } from './keepingWord.tsx'
 import { mainPlaceOf, roomsOf, stoveAt, titleOf } from './places.ts'
 import { SaveButton } from './saveSheet.tsx'
@@ -18,8 +19,7 @@ const UndoButtons = ({ place }: { readonly place: Place }) => {
       <button
         type="button"
         data-weight="quiet"
-        disabled={back === null}
-        onClick={undo}
+        {...dim(back === null, undo)}
         aria-label={back === null ? 'Undo' : `Undo: ${back}`}
         title={back === null ? 'Nothing to take back here' : `Take back: ${back}`}
       >
@@ -28,8 +28,7 @@ const UndoButtons = ({ place }: { readonly place: Place }) => {
       <button
         type="button"
         data-weight="quiet"
-        disabled={forth === null}
-        onClick={redo}
+        {...dim(forth === null, redo)}
         aria-label={forth === null ? 'Redo' : `Redo: ${forth}`}
         title={forth === null ? 'Nothing to do again here' : `Do again: ${forth}`}
       >

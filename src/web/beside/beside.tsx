@@ -4,6 +4,7 @@ import { darkTheme, lightTheme } from '#craft/section/theme.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { differenceLine, stoveDifference } from '#stove/difference/difference.ts'
 import { useCell } from '../cell/useCell.ts'
+import { MakingCautions } from '../plan/cautions.tsx'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
@@ -151,8 +152,9 @@ export const Beside = ({ place }: { readonly place: Extract<Place, { readonly at
       <Differences stoves={stoves} />
       <p className="muted small">
         All at one scale, and burnt on a calm, mild day with each stove’s own fuel. Predictions, no
-        measurements. Wood gas contains carbon monoxide: burn outdoors only.
+        measurements.
       </p>
+      <MakingCautions />
     </div>
   )
 }

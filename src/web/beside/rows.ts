@@ -14,7 +14,7 @@ export interface BesideRow {
 interface Question {
   readonly caption: string
   readonly of: (report: BurnReport) => number | null
-  readonly text: (value: number) => string
+  readonly text: (value: number, units: Units) => string
   readonly words: readonly [more: string, less: string]
   readonly none: string
 }
@@ -22,61 +22,62 @@ interface Question {
 /** Closer than this share two figures are the same to a maker [1]. */
 const SAME = 0.01
 
-const minutes = (seconds: number): string => figureText(seconds, 'burnTime', 'min')
+/** To a tenth of a minute: nobody tells the end of a burn finer. */
+const minutes = (seconds: number): string => figureText(Math.round(seconds / 6) * 6, 'burnTime', 'min')
 
-const questions = (units: Units): readonly Question[] => {
-  const single = units === 'both' ? 'mm' : units
-  return [
-    {
-      caption: 'Firepower',
-      of: ({ figures }) => figures.firepower,
-      text: (value) => figureIn(value, 'firepower', single),
-      words: ['more', 'less'],
-      none: 'none',
-    },
-    {
-      caption: 'Wood gas for',
-      of: ({ figures }) => figures.woodGasTime,
-      text: minutes,
-      words: ['longer', 'shorter'],
-      none: 'none',
-    },
-    {
-      caption: 'Char glows for',
-      of: ({ figures }) => figures.charTime,
-      text: minutes,
-      words: ['longer', 'shorter'],
-      none: 'none',
-    },
-    {
-      caption: '1 L boils in',
-      of: litreOf,
-      text: minutes,
-      words: ['later', 'sooner'],
-      none: 'does not boil',
-    },
-    {
-      caption: 'Hottest outer wall',
-      of: ({ figures }) => figures.hottestOuterWall,
-      text: (value) => figureIn(value, 'wallTemperature', single),
-      words: ['hotter', 'cooler'],
-      none: 'none',
-    },
-    {
-      caption: 'Fuel in the can',
-      of: ({ fuel }) => fuel.charge,
-      text: (value) => figureIn(value, 'mass', single),
-      words: ['more', 'less'],
-      none: 'none',
-    },
-  ]
-}
+const QUESTIONS: readonly Question[] = [
+  {
+    caption: 'Firepower',
+    of: ({ figures }) => figures.firepower,
+    text: (value, inUnits) => figureIn(value, 'firepower', inUnits),
+    words: ['more', 'less'],
+    none: 'none',
+  },
+  {
+    caption: 'Wood gas for',
+    of: ({ figures }) => figures.woodGasTime,
+    text: minutes,
+    words: ['longer', 'shorter'],
+    none: 'none',
+  },
+  {
+    caption: 'Char glows for',
+    of: ({ figures }) => figures.charTime,
+    text: minutes,
+    words: ['longer', 'shorter'],
+    none: 'none',
+  },
+  {
+    caption: '1 L boils in',
+    of: litreOf,
+    text: minutes,
+    words: ['later', 'sooner'],
+    none: 'does not boil',
+  },
+  {
+    caption: 'Hottest outer wall',
+    of: ({ figures }) => figures.hottestOuterWall,
+    text: (value, inUnits) => figureIn(value, 'wallTemperature', inUnits),
+    words: ['hotter', 'cooler'],
+    none: 'none',
+  },
+  {
+    caption: 'Fuel in the can',
+    of: ({ fuel }) => fuel.charge,
+    text: (value, inUnits) => figureIn(value, 'mass', inUnits),
+    words: ['more', 'less'],
+    none: 'none',
+  },
+]
+
+/** The main unit alone: beside a figure in both, its difference need not say it twice. */
+const single = (units: Units): Units => (units === 'both' ? 'mm' : units)
 
 /** A difference of temperatures has its own unit of the same size; figures are told apart by their numbers. */
 const differenceText = (question: Question, by: number, units: Units): string =>
   question.caption === 'Hottest outer wall'
     ? `${(units === 'in' ? by * 1.8 : by).toFixed(0)} ${units === 'in' ? '°F' : '°C'}`
-    : question.text(by)
+    : question.text(by, single(units))
 
 /** Answers row by row, each against the first stove that has one. */
 export const besideRows = (reports: readonly (BurnReport | null)[], units: Units): readonly BesideRow[] => {
@@ -89,7 +90,7 @@ export const besideRows = (reports: readonly (BurnReport | null)[], units: Units
         change: null,
       })),
     },
-    ...questions(units).map((question): BesideRow => {
+    ...QUESTIONS.map((question): BesideRow => {
       const first = base == null ? null : question.of(base)
       return {
         caption: question.caption,
@@ -100,7 +101,7 @@ export const besideRows = (reports: readonly (BurnReport | null)[], units: Units
           const same =
             i === 0 || first === null || Math.abs(by) < SAME * Math.max(Math.abs(value), Math.abs(first))
           return {
-            value: question.text(value),
+            value: question.text(value, units),
             change: same
               ? i === 0 || first === null
                 ? null

@@ -2,6 +2,7 @@ import './family.css'
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { stoveDifference } from '#stove/difference/difference.ts'
 import { useCell } from '../cell/useCell.ts'
+import { MakingCautions } from '../plan/cautions.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
 import { units } from '../settings/settings.ts'
@@ -226,5 +227,6 @@ export const Family = ({ place }: { readonly place: Extract<Place, { readonly at
     <p className="muted small">
       Predictions are of a calm, mild day, with each stove’s own fuel and one litre; they are no measurements.
     </p>
+    <MakingCautions />
   </div>
 )

@@ -5,7 +5,8 @@ import { figureIn } from '../settings/inUnits.ts'
 import type { Units } from '../settings/settings.ts'
 import { litreOf } from '../stoveFacts/burnFacts.ts'
 
-const minutes = (seconds: number): string => figureText(seconds, 'burnTime', 'min')
+/** To a tenth of a minute: nobody tells the end of a burn finer. */
+const minutes = (seconds: number): string => figureText(Math.round(seconds / 6) * 6, 'burnTime', 'min')
 
 /** What was predicted, in a line: `0.73 kW for 20 min, 1 L in 14.6 min`. */
 export const predictedLine = (report: BurnReport, units: Units): string => {
@@ -13,7 +14,7 @@ export const predictedLine = (report: BurnReport, units: Units): string => {
   const boil = litreOf(report)
   const water = boil === null ? '1 L does not boil' : `1 L boils in ${minutes(boil)}`
   const course = report.course === 'clean' ? '' : `; ${COURSES[report.course].name.toLowerCase()}`
-  return `${figureIn(firepower, 'firepower', units === 'both' ? 'mm' : units)} for ${minutes(woodGasTime)}, ${water}${course}`
+  return `${figureIn(firepower, 'firepower', units)} for ${minutes(woodGasTime)}, ${water}${course}`
 }
 
 /** A change smaller than this is none [1]. */

@@ -1,4 +1,5 @@
 import { useCell } from '../cell/useCell.ts'
+import { MakingCautions } from '../plan/cautions.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
 import { documents, documentsFrom, takenAway } from '../workshop/workshop.ts'
@@ -111,8 +112,9 @@ export const Home = (_: { readonly place: Extract<Place, { readonly at: 'home' }
             ))}
           </div>
           <p className="muted small home-note">
-            Firepower and times are the model’s medians, in calm air: predictions, no measurements.
+            Firepower and times are the model’s medians, on a calm, mild day: predictions, no measurements.
           </p>
+          <MakingCautions />
         </>
       )}
       <TakenAway />

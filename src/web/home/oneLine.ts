@@ -1,24 +1,21 @@
 import { formatQuantity } from '#basis/text/format.ts'
-import type { PredictionOutcome } from '#science/steady/predict.ts'
-
-const REGIMES: Readonly<Record<string, string>> = {
-  clean: 'burns clean',
-  smoulder: 'smoulders for want of air through the fuel',
-  'rich and smoky': 'smokes for want of air in the flame',
-  'quenched lean': 'may be cooled out by too much air',
-}
+import { asShown } from '#craft/told/band.ts'
+import type { BurnReport } from '#science/answers/burn/report.ts'
+import { COURSES } from '../answers/words.ts'
+import { figureIn, type PairedKey } from '../settings/inUnits.ts'
+import type { Units } from '../settings/settings.ts'
 
 /** No model knows more of a fire than two figures. */
-const twoFigures = (value: number): number => Number(value.toPrecision(2))
+const twoFigures = (value: number, key: PairedKey): number => {
+  const shown = asShown(value, key)
+  const step = 10 ** (Math.floor(Math.log10(Math.max(shown, 1e-12)) + 1e-12) - 1)
+  return Math.round(shown / step) * step
+}
 
-/** What a stove does, in one line: in calm air, by the model. */
-export const oneLine = (outcome: PredictionOutcome): string => {
-  if (outcome.kind === 'no burn') return outcome.noBurn.sentence
-  const { prediction } = outcome
-  const { woodGas, halfway, fuel, stops } = prediction
+/** What a stove does, in one line: on a calm, mild day, by the model, as the bench itself says it. */
+export const oneLine = ({ course, stops, figures, fuel }: BurnReport, units: Units): string => {
   if (stops !== null) return stops.sentence
-  const power = formatQuantity(twoFigures(woodGas.firepower), 'firepower')
-  const time = formatQuantity(Math.round(woodGas.duration / 60) * 60, 'burnTime')
-  const charge = formatQuantity(twoFigures(fuel.charge), 'fuelWeight')
-  return `${REGIMES[halfway.regime] ?? halfway.regime}: ${power} of wood gas for ${time} on ${charge}`
+  const figure = (value: number, key: PairedKey): string => figureIn(twoFigures(value, key), key, units)
+  const time = formatQuantity(Math.round(figures.woodGasTime / 60) * 60, 'burnTime')
+  return `${COURSES[course].name}: ${figure(figures.firepower, 'firepower')} of wood gas for ${time} on ${figure(fuel.charge, 'mass')}`
 }

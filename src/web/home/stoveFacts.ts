@@ -1,16 +1,13 @@
-import { problemSentence } from '#basis/problem.ts'
 import { darkTheme, lightTheme } from '#craft/section/theme.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { readStove } from '#stove/document/read.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
 import { workshop } from '../workshop/workshop.ts'
-import { oneLine } from './oneLine.ts'
 import { smallSection } from './smallSection.ts'
 
 /** What the list says of a stove, worked out from its revision. */
 export interface StoveFacts {
   readonly about: string
-  readonly line: string
   /** What was changed last, and when. */
   readonly note: string
   readonly changed: string
@@ -27,19 +24,15 @@ const work = async (revision: string): Promise<StoveFacts | null> => {
   if (!answer.ok) return null
   const { text, note, created: changed } = answer.value
   const read = readStove(text)
-  if (!read.ok) {
-    const line = `Does not read: ${read.problems.map(problemSentence).join(' ')}`
-    return { about: '', line, note, changed, pictures: null }
-  }
+  if (!read.ok) return { about: '', note, changed, pictures: null }
   const stove = read.value
   const predicted = predictSteady(stove)
   const burn = predicted.ok && predicted.value.kind === 'prediction' ? predicted.value.prediction : null
-  const line = predicted.ok ? oneLine(predicted.value) : predicted.problems.map(problemSentence).join(' ')
   const pictures = {
     light: pictureOf(smallSection(stove, burn, lightTheme)),
     dark: pictureOf(smallSection(stove, burn, darkTheme)),
   }
-  return { about: stove.about, line, note, changed, pictures }
+  return { about: stove.about, note, changed, pictures }
 }
 
 // One after the other, with a breath between: a long list must not hold up the page.

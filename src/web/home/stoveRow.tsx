@@ -1,7 +1,9 @@
 import type { DocumentHead } from '#wire/documents.ts'
 import { useCell } from '../cell/useCell.ts'
 import { Link } from '../routes/link.tsx'
-import { theme } from '../settings/settings.ts'
+import { theme, type Units, units } from '../settings/settings.ts'
+import { type BurnFacts, burnFacts } from '../stoveFacts/burnFacts.ts'
+import { oneLine } from './oneLine.ts'
 import { SMALL_HEIGHT, SMALL_WIDTH } from './smallSection.ts'
 import { stoveFacts } from './stoveFacts.ts'
 import { StoveMore } from './stoveMore.tsx'
@@ -11,6 +13,12 @@ const dayOf = (at: string): string =>
 
 const trialsWord = (count: number): string =>
   count === 0 ? 'no trials yet' : count === 1 ? '1 trial' : `${count} trials`
+
+const lineOf = (burnt: BurnFacts | null, inUnits: Units): string => {
+  if (burnt === null) return 'Working it out …'
+  if (burnt.report !== null) return oneLine(burnt.report, inUnits)
+  return burnt.stove === null ? `Does not read: ${burnt.sentence ?? ''}` : (burnt.sentence ?? '')
+}
 
 /** One stove in the list: what it looks like, what it does, what was changed last. */
 export const StoveRow = ({
@@ -26,6 +34,8 @@ export const StoveRow = ({
   readonly heading: 'h2' | 'h3'
 }) => {
   const facts = useCell(stoveFacts(stove.head))
+  const burnt = useCell(burnFacts(stove.head))
+  const inUnits = useCell(units)
   const look = useCell(theme)
   const picture = facts?.pictures?.[look]
   return (
@@ -40,7 +50,7 @@ export const StoveRow = ({
           <Link to={{ at: 'stove', stove: stove.id }}>{stove.name}</Link>
         </Heading>
         {from === null ? null : <p className="muted small">made from {from.name}</p>}
-        <p className="stove-line">{facts === null ? 'Working it out …' : facts.line}</p>
+        <p className="stove-line">{lineOf(burnt, inUnits)}</p>
         <p className="muted small">
           {facts === null
             ? '\u00a0'

@@ -2,6 +2,7 @@ import './plan.css'
 import { useMemo, useState } from 'react'
 import type { Artefact } from '#compose/artefact/artefacts.ts'
 import type { MakingWish } from '#compose/artefact/wish.ts'
+import { dim } from '../bench/dim.ts'
 import { useCell } from '../cell/useCell.ts'
 import type { Place } from '../routes/routes.ts'
 import { shelfItems } from '../shelf/items.ts'
@@ -82,7 +83,7 @@ export const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
 
   const stops = findings.filter(({ severity }) => severity === 'stop')
   const warns = findings.filter(({ severity }) => severity === 'warn')
-  const busy = state.kind === 'making'
+  const idle = state.kind === 'making' || date === ''
   return (
     <div className="plan">
       <header className="plan-head">
@@ -126,12 +127,11 @@ export const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
             <button
               type="button"
               data-weight="main"
-              disabled={busy || date === ''}
-              onClick={() => void fetchOne('everything', 'Everything in one archive')}
+              {...dim(idle, () => void fetchOne('everything', 'Everything in one archive'))}
             >
               Download everything (ZIP)
             </button>
-            <button type="button" disabled={busy || date === ''} onClick={() => void look()}>
+            <button type="button" {...dim(idle, () => void look())}>
               {pages === null ? 'Look at the pages' : 'Lay the pages anew'}
             </button>
           </div>
@@ -158,9 +158,8 @@ export const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
                     </span>
                     <button
                       type="button"
-                      disabled={busy || date === ''}
                       aria-label={`Download ${offer.title}, ${offer.as}`}
-                      onClick={() => void fetchOne(offer.artefact, offer.title)}
+                      {...dim(idle, () => void fetchOne(offer.artefact, offer.title))}
                     >
                       {offer.as}
                     </button>

@@ -14,6 +14,7 @@ import { say } from '../bench/notices.ts'
 import { SheetDialog } from '../bench/sheetDialog.tsx'
 import { useCell } from '../cell/useCell.ts'
 import { DropPlace } from '../home/bringFiles.tsx'
+import { MakingCautions } from '../plan/cautions.tsx'
 import type { Place } from '../routes/routes.ts'
 import { lengthIn } from '../settings/inUnits.ts'
 import { type Units, units } from '../settings/settings.ts'
@@ -223,6 +224,7 @@ export const ShelfScreen = (_: { readonly place: Extract<Place, { readonly at: '
               )}
             </section>
             <PossibleStoves cans={cans} bits={shelf.bits} />
+            <MakingCautions />
           </>
         )}
       </div>

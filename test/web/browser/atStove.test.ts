@@ -45,7 +45,9 @@ describe('the phone at the stove', () => {
   }
   /** What is on the page of the log, the earliest first, without times. */
   const logged = async (page: Page): Promise<readonly string[]> =>
-    (await page.locator('.burn-list li button span:nth-child(2)').allTextContents()).toReversed()
+    (await page.locator('.burn-list li button span:nth-child(2)').allTextContents())
+      .map((text) => text.replaceAll('\u00a0', ' '))
+      .toReversed()
   const kept = async (trial: string) => standingEvents(await ask(server.address, 'events', { trial }))
   const said = async (trial: string): Promise<readonly string[]> =>
     (await kept(trial)).map(({ body }) => {

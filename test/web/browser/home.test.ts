@@ -20,9 +20,9 @@ describe('the stoves of the workshop', () => {
     for (const name of ['Redshank', 'Heron', 'Greylag']) {
       const row = page.locator('.stove-row', { has: page.getByRole('link', { name, exact: true }) })
       await row.locator('img').waitFor()
-      expect(await row.locator('.stove-line').textContent()).toMatch(
-        /^burns clean: [\d.]+ kW of wood gas for .*min on \d+ g$/,
-      )
+      await expect
+        .poll(() => row.locator('.stove-line').textContent())
+        .toMatch(/^Burns clean: [\d.]+\skW\s\(\d+\sBtu\/h\) of wood gas for .*min on \d+\sg\s\([\d.]+\soz\)$/)
     }
     expect(complaints).toEqual([])
   })

@@ -40,6 +40,8 @@ describe('the shelf', () => {
     await page.getByRole('button', { name: 'Lay it on the shelf' }).click()
     await page.getByRole('button', { name: 'Change soup can' }).waitFor()
     expect(await cans()).toContain('soup can')
+    // Whoever works by keyboard goes on where the sheet was opened.
+    await expect.poll(() => page.evaluate('document.activeElement.textContent')).toBe('Add a can')
 
     await page.getByRole('button', { name: 'Change soup can' }).click()
     await page.getByLabel('Height', { exact: false }).first().fill('4 3/8 in')
