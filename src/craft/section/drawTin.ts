@@ -155,7 +155,7 @@ const BUBBLES: readonly (readonly [across: number, up: number, size: number])[] 
 ]
 
 /** The lower part of the pot, broken off by a hand-drawn line. */
-export const drawPot = (
+export const drawPotBody = (
   sheet: Sheet,
   frame: Frame,
   { radius, bottom }: CutPot,
@@ -189,14 +189,44 @@ export const drawPot = (
   }
   sheet.draw('path', { d: `M${px(right)} ${px(top)}${wave}`, fill: 'none', stroke: faint, 'stroke-width': 1 })
   sheet.draw('path', { d: `M${px(left)} ${px(top)}${side}`, fill: 'none', stroke: ink, 'stroke-width': TIN })
+}
+
+/** What is said on the pot; on a ground of its own where gas that strikes the pot is drawn under it. */
+export const drawPotWords = (
+  sheet: Sheet,
+  frame: Frame,
+  { radius, bottom }: CutPot,
+  water: PotWater | null = null,
+  onGround = false,
+): void => {
+  const [left, right] = [pixelX(frame, -radius), pixelX(frame, radius)]
   const words = water?.words ?? `pot Ø ${long(radius / 500)}`
-  if (lineWidth(words, POT_LETTERING) < width - 2 * corner)
-    sheet.letter({
-      x: (left + right) / 2,
-      y: (y + top) / 2 + POT_LETTERING * 0.5,
-      text: words,
-      size: POT_LETTERING,
-      ink: water === null ? 'muted' : 'ink',
-      anchor: 'middle',
+  const wide = lineWidth(words, POT_LETTERING)
+  if (wide >= right - left - 2 * POT_CORNER * frame.scale) return
+  const x = (left + right) / 2
+  const y = (pixelY(frame, bottom) - TIN / 2 + pixelY(frame, bottom + POT_SHOWN)) / 2 + POT_LETTERING * 0.5
+  if (onGround)
+    sheet.draw('rect', {
+      x: x - wide / 2 - 4,
+      y: y - POT_LETTERING,
+      width: wide + 8,
+      height: POT_LETTERING * 1.35,
+      rx: 2,
+      fill: sheet.theme.paper,
+      opacity: 0.9,
     })
+  sheet.letter({
+    x,
+    y,
+    text: words,
+    size: POT_LETTERING,
+    ink: water === null ? 'muted' : 'ink',
+    anchor: 'middle',
+  })
+}
+
+/** The pot with what is said on it. */
+export const drawPot = (sheet: Sheet, frame: Frame, pot: CutPot, water: PotWater | null = null): void => {
+  drawPotBody(sheet, frame, pot, water)
+  drawPotWords(sheet, frame, pot, water)
 }

@@ -6,7 +6,7 @@ import { drawFlame } from '#craft/section/drawFlame.ts'
 import { drawGhost } from '#craft/section/drawGhost.ts'
 import { drawHeat } from '#craft/section/drawHeat.ts'
 import { drawGround, drawRuler, rulerTop } from '#craft/section/drawRuler.ts'
-import { drawBeyond, drawPot, drawTin, type PotWater } from '#craft/section/drawTin.ts'
+import { drawBeyond, drawPotBody, drawPotWords, drawTin, type PotWater } from '#craft/section/drawTin.ts'
 import { type Frame, pixelX, pixelY } from '#craft/section/frame.ts'
 import { byHeight } from '#craft/section/labels.ts'
 import type { Scene } from '#craft/section/scene.ts'
@@ -94,13 +94,15 @@ export const paintFront = (
 ): string => {
   const sheet = openSheet(theme)
   drawFlame(sheet, frame, section, 1000 * flameHeight)
-  if (section.pot !== null) drawPot(sheet, frame, section.pot, water)
+  if (section.pot !== null) drawPotBody(sheet, frame, section.pot, water)
   const half = openSheet(theme)
   if (air !== null) drawAir(half, frame, air.ribbons, 'air')
   drawTin(half, frame, section)
   sheet.defineAll(half)
   sheet.draw('g', { id: 'half' }, half.body())
   sheet.draw('use', { href: '#half', transform: `translate(${px(2 * frame.axis)} 0) scale(-1 1)` })
+  // Gas may go straight up and strike the pot: what the water does is said over it.
+  if (section.pot !== null) drawPotWords(sheet, frame, section.pot, water, air !== null)
   return inner(sheet)
 }
 

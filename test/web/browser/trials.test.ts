@@ -108,7 +108,7 @@ describe('burns on the desk', () => {
     await page.getByText('was read last time').waitFor()
     await file.setInputFiles(join(examples, 'heron.logger.csv'))
     await page.getByText('One reading stands out').waitFor()
-    await page.getByText(/nothing for \d+ s, where/).waitFor()
+    await page.getByText(/nothing for \d+\ss, where/).waitFor()
     expect(await axeViolations(page)).toEqual([])
     // It is there again after a reload.
     await page.reload()
