@@ -1,6 +1,7 @@
 import { BadInput, bad, good, type Outcome } from '#basis/problem.ts'
 import { readTrialsJson, TRIALS_FORMAT } from '#proof/trial/exchange/bundle.ts'
 import { readTrialsCsv } from '#proof/trial/exchange/records.ts'
+import { isTrialsTable } from '#proof/trial/exchange/trialsIn.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
 import { readTrialDocument, type TrialDocument } from '#proof/trial/read.ts'
 import { readJson } from '#stove/document/json.ts'
@@ -11,8 +12,6 @@ import { inFile, problemOf, readFile } from '../input.ts'
 export interface FoundTrial extends TrialDocument {
   readonly path: string
 }
-
-const EXPORTED_TABLE = /^\ufeff?"?record"?[,;\t]/
 
 const BRACES = /^\ufeff?\s*\{/
 
@@ -28,7 +27,7 @@ const notATrial = (text: string): Outcome<never> =>
 
 /** One trial file, or trials that were exported to one: CSV or JSON. */
 const readAny = (text: string): Outcome<readonly TrialDocument[]> => {
-  if (EXPORTED_TABLE.test(text)) return readTrialsCsv(text)
+  if (isTrialsTable(text)) return readTrialsCsv(text)
   if (!BRACES.test(text)) return notATrial(text)
   const json = readJson(text)
   const value = json.ok ? json.value : null

@@ -9,9 +9,12 @@ import { fileName, handOver } from './handOver.ts'
 export const HandOnTrials = ({
   name,
   trials,
+  loading,
 }: {
   readonly name: string
   readonly trials: readonly KnownTrial[]
+  /** Some are still being fetched: a file saved now would lack them. */
+  readonly loading: boolean
 }) => {
   const files = () => trials.map(({ draft, log }) => wholeFile(draft, log))
   const whole = wholeTrials(trials)
@@ -19,12 +22,14 @@ export const HandOnTrials = ({
     <p className="trial-actions">
       <button
         type="button"
+        disabled={loading || trials.length === 0}
         onClick={() => handOver(fileName(name, '.trials.json'), trialsJson(files()), 'application/json')}
       >
         Save these as one file
       </button>
       <button
         type="button"
+        disabled={loading || trials.length === 0}
         onClick={() => handOver(fileName(name, '.trials.csv'), trialsCsv(files()), 'text/csv')}
       >
         As a table (CSV)
@@ -32,6 +37,7 @@ export const HandOnTrials = ({
       {whole.length > 0 && (
         <button
           type="button"
+          disabled={loading}
           onClick={() => handOver(fileName(name, '.results.csv'), metricsCsv(whole), 'text/csv')}
         >
           What they came to (CSV)

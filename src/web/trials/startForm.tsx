@@ -4,6 +4,7 @@ import { go } from '../routes/here.ts'
 import { workshop } from '../workshop/workshop.ts'
 import type { KnownTrial } from './allTrials.ts'
 import { at } from './draft.ts'
+import { isInvented } from './invented.ts'
 import { startTrial } from './startTrial.ts'
 
 const today = (): string => {
@@ -33,7 +34,7 @@ export const StartForm = ({ stove, before, like }: StartProps) => {
   const [variant, setVariant] = useState(() => variantBefore(before) ?? stove.name)
   const [asBuilt, setAsBuilt] = useState<'drawn' | 'built'>('drawn')
   const [differs, setDiffers] = useState('')
-  const [copy, setCopy] = useState(true)
+  const [copy, setCopy] = useState(() => like === null || !isInvented(like.draft))
   const [busy, setBusy] = useState(false)
   useEffect(() => {
     // One that is still on its way has no history there.
@@ -109,6 +110,7 @@ export const StartForm = ({ stove, before, like }: StartProps) => {
         <label className="helped-check">
           <input type="checkbox" checked={copy} onChange={(event) => setCopy(event.target.checked)} />
           fuel, pot and instruments as in “{like.head.name}”
+          {isInvented(like.draft) && ', whose figures are invented'}
         </label>
       )}
       <button type="submit" data-weight="main" disabled={busy}>

@@ -148,7 +148,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
         ) : (
           <>
             <TrialList trials={shown} />
-            <HandOnTrials name={stove.name} trials={shown} />
+            <HandOnTrials name={stove.name} trials={shown} loading={shelf.loading} />
           </>
         )}
         {shelf.unread.map(({ name, sentence }) => (

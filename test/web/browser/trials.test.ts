@@ -109,6 +109,12 @@ describe('burns on the desk', () => {
     await file.setInputFiles(join(examples, 'heron.logger.csv'))
     await page.getByText('One reading stands out').waitFor()
     await page.getByText(/nothing for \d+\ss, where/).waitFor()
+    await page.getByRole('cell', { name: '09:10:00', exact: true }).waitFor()
+    // Which of two temperatures is the water is not taken for granted.
+    const take = page.getByRole('button', { name: 'Take them at both ends of each phase' })
+    expect(await take.isDisabled()).toBe(true)
+    await page.getByRole('combobox', { name: 'From' }).selectOption('Pot (°C)')
+    expect(await take.isDisabled()).toBe(false)
     expect(await axeViolations(page)).toEqual([])
     // It is there again after a reload.
     await page.reload()

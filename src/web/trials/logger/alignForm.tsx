@@ -1,9 +1,13 @@
 import { useState } from 'react'
 import type { Alignment, Match } from '#proof/logger/align.ts'
+import type { TimeMapping } from '#proof/logger/mapping.ts'
+import { momentText } from '#proof/logger/moment.ts'
 import { type BurnLog, entryText, litAt, standing } from '../../atStove/entry.ts'
 import { runningTime } from '../../atStove/runningTime.ts'
 
 interface AlignProps {
+  /** How the logger tells time. */
+  readonly time: TimeMapping
   readonly log: BurnLog
   readonly alignment: Alignment
   readonly matches: readonly Match[]
@@ -21,6 +25,7 @@ interface AlignProps {
 
 /** Brings the logger's clock onto the log: by a slider or a number, or by moments that both have seen. */
 export const AlignForm = ({
+  time,
   log,
   alignment,
   matches,
@@ -97,7 +102,7 @@ export const AlignForm = ({
         >
           {picked === null
             ? 'Press the chart where it happened'
-            : `It is ${Number(picked.toFixed(1))} s by the logger`}
+            : `It is ${momentText(time, picked)} by the logger`}
         </button>
         {boil !== null && boiled !== undefined && (
           <button type="button" onClick={() => add('Boil', boil, boiled.after)}>
@@ -109,7 +114,7 @@ export const AlignForm = ({
         <ul className="align-matches">
           {matches.map(({ what, logger, log: after }, i) => (
             <li key={what}>
-              {what}: {Number(logger.toFixed(1))} s by the logger, {runningTime(after * 1000)} in the log
+              {what}: {momentText(time, logger)} by the logger, {runningTime(after * 1000)} in the log
               {alignment.residuals[i] === undefined
                 ? ''
                 : `, ${alignment.residuals[i].toFixed(1)} s left over`}

@@ -1,5 +1,6 @@
 import { formatQuantity } from '#basis/text/format.ts'
 import type { Mapping } from '#proof/logger/mapping.ts'
+import { momentText } from '#proof/logger/moment.ts'
 import type { Preview } from '#proof/logger/preview.ts'
 import type { LogFinding } from '#proof/logger/readLog.ts'
 import { Wide } from '../wide.tsx'
@@ -41,7 +42,7 @@ export const PreviewTable = ({
             <tr key={line}>
               <th scope="row">{line}</th>
               <td className="small">{fields.join(' | ')}</td>
-              <td>{time === null ? 'not read' : `${Number(time.toFixed(2))} s`}</td>
+              <td>{time === null ? 'not read' : momentText(mapping.time, time)}</td>
               {mapping.channels.map((channel, c) => (
                 <td key={channel.column}>{shown(values[c] ?? null, channel)}</td>
               ))}

@@ -149,6 +149,7 @@ export const Readings = ({ file, readout, draft, log, book, onDraft, onChange }:
       <section aria-label="Bring the clocks together">
         <h3>Bring the clocks together</h3>
         <AlignForm
+          time={mapping.time}
           log={log}
           alignment={alignment}
           matches={file.matches}
