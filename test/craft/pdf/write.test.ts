@@ -65,8 +65,9 @@ describe('the template document', () => {
     }
   })
 
-  it('refuses a stove with nothing to drill', async () => {
-    const error = await templatesPdf(bareShell(90, {}), OPTIONS).catch((caught: unknown) => caught)
+  it('refuses a stove with nothing to drill or cut', async () => {
+    const whole = bareShell(90, {}, { top: { kind: 'drawn' }, bottom: { kind: 'drawn' } })
+    const error = await templatesPdf(whole, OPTIONS).catch((caught: unknown) => caught)
     expect((error as BadInput).problems[0]?.code).toBe('templates.nothing')
   })
 

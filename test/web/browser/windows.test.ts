@@ -91,6 +91,8 @@ describe('many windows of one browser', () => {
     const { page: one, context, another } = await rig.open('/')
     const streams = streamsOf(context)
     await one.reload()
+    // The first window that asks holds the stream: the other is opened when it does.
+    await expect.poll(() => streams.size === 1 && streams.has(one), WAIT).toBe(true)
     const two = await another('/')
     for (const page of [one, two]) await shows(page, 'Redshank')
     await expect.poll(() => streams.size === 1 && streams.has(one), WAIT).toBe(true)
