@@ -265,7 +265,7 @@ const ahead = (name: CallName | UploadName, request: unknown): DocumentHead | nu
       name: wanted.name,
       head: wanted.revision,
       deleted: false,
-      version: 1,
+      version: 0,
       aboutDocument: wanted.aboutDocument ?? null,
       aboutRevision: wanted.aboutRevision ?? null,
       created: act.at,
@@ -275,8 +275,8 @@ const ahead = (name: CallName | UploadName, request: unknown): DocumentHead | nu
   if (name !== 'rename' && name !== 'remove' && name !== 'restore') return null
   const there = headOf((request as { readonly document: string }).document)
   if (there === null) return null
-  // What is done next, before the answer, hands back the version that this will make.
-  const version = there.version + 1
+  // What is done next, before the answer, hands back the version that this will make; 0: the workshop has not heard of it.
+  const version = there.version === 0 ? 0 : there.version + 1
   if (name === 'rename') return { ...there, version, name: (request as RequestOf<'rename'>).name }
   return { ...there, version, deleted: name === 'remove' }
 }
