@@ -46,7 +46,7 @@ describe('the series of the demo', () => {
     await page.getByRole('heading', { name: 'What it came to' }).waitFor({ timeout: 60_000 })
     await page.getByText('11.67 min').first().waitFor()
     expect(await page.getByText('Still to say').count()).toBe(0)
-    expect(await page.getByRole('row', { name: /Tipped into a lidded tin/ }).count()).toBe(1)
+    await page.getByRole('row', { name: /Tipped into a lidded tin/ }).waitFor()
     await page.setViewportSize({ width: 360, height: 740 })
     expect(await sidewaysScroll(page)).toBe(0)
     expect(complaints).toEqual([])
