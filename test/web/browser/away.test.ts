@@ -37,7 +37,7 @@ describe('without its server', () => {
     await rig.server().start()
     await page.getByText('All kept').waitFor()
     await page.getByText('The workshop does not answer.').waitFor({ state: 'detached' })
-    expect(await names()).toContain('Night heron')
+    await expect.poll(names).toContain('Night heron')
     expect(complaints).toEqual([])
   })
 

@@ -39,7 +39,7 @@ describe('the shelf', () => {
     await page.getByText(/^Reads as 76\smm/).waitFor()
     await page.getByRole('button', { name: 'Lay it on the shelf' }).click()
     await page.getByRole('button', { name: 'Change soup can' }).waitFor()
-    expect(await cans()).toContain('soup can')
+    await expect.poll(cans).toContain('soup can')
     // Whoever works by keyboard goes on where the sheet was opened.
     await expect.poll(() => page.evaluate('document.activeElement.textContent')).toBe('Add a can')
 
