@@ -17,7 +17,7 @@ const checkAbout = async (trx: Trx, { kind, aboutDocument, aboutRevision }: NewD
   if (aboutRevision !== undefined && (await findRevision(trx, aboutRevision)) === undefined)
     refuse('unknown', `The workshop knows no revision ${aboutRevision}. Nothing was changed.`)
   if (kind === 'trial' && aboutRevision === undefined)
-    refuse('bad input', 'A trial names the revision of the stove that was burned. Nothing was changed.')
+    refuse('bad input', 'A trial names the revision of the stove that was burnt. Nothing was changed.')
 }
 
 /** For a trial, the stove of the revision it burned. */

@@ -11,6 +11,7 @@ import type { DocumentTable } from '../tables.ts'
 import type { DocumentHead } from '../workshop.ts'
 import { type Arrivals, add, cameFrom, refuseProblems, type Told } from './arrivals.ts'
 import { burnedStove } from './burnedStove.ts'
+import { burnsHere, burnsWith, burnTold, takeTelling } from './burnTold.ts'
 import { wholeTrial } from './wholeTrial.ts'
 
 const trials = (trx: Trx) =>
@@ -38,8 +39,9 @@ const knownTrial = async (trx: Trx, text: string, file: TrialFile): Promise<Docu
 }
 
 /**
- * Brings trials in, each beside the stove that was burned: one, or several out of a bundle or a table. A log stays in its
- * trial's text, where the bench looks for it; what phones log from then on is kept beside it.
+ * Brings trials in, each beside the stove that was burnt: one, or several out of a bundle or a table. A log stays in its
+ * trial's text, where the bench looks for it; what phones log from then on is kept beside it. A burn that is here already,
+ * by the ids of its entries, takes in what is new instead of standing there twice.
  */
 export const bringTrials = async (
   step: Step,
@@ -49,6 +51,7 @@ export const bringTrials = async (
 ): Promise<void> => {
   const read = trialsIn(whole)
   if (!read.ok) return refuseProblems(file, read.problems)
+  let burns = await burnsHere(step.trx)
   for (const { file: trial, text } of read.value) {
     const which = read.value.length === 1 ? file : `“${trial.name}” in ${file}`
     const known = await knownTrial(step.trx, text, trial)
@@ -56,10 +59,18 @@ export const bringTrials = async (
       arrivals.known.push(known)
       continue
     }
+    const told = burnTold(trial, burns)
+    if (told !== null) {
+      await takeTelling(step, arrivals, which, told, trial, note)
+      burns = await burnsWith(step.trx, burns, told.row.id)
+      continue
+    }
     checkName(trial.name, `the name of a trial in ${file}`)
     const { document, revision, doubt } = await burnedStove(step.trx, which, trial.stove, stove)
     const about = { document, revision }
-    arrivals.added.push(await add(step, { kind: 'trial', name: trial.name, text, note, about }))
+    const added = await add(step, { kind: 'trial', name: trial.name, text, note, about })
+    arrivals.added.push(added)
+    burns = await burnsWith(step.trx, burns, added.id)
     if (doubt !== null) arrivals.remarks.push(doubt)
   }
 }

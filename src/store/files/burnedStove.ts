@@ -95,11 +95,11 @@ export const burnedStove = async (
   if (otherwise !== undefined) {
     const { id, kind, name, head } = await documentRow(trx, otherwise)
     if (kind !== 'stove') refuse('bad input', `“${name}” is no stove. Nothing was changed.`)
-    const doubt = `${file} was burned on ${saidWords(said)}, which is no stove here; it lies with “${name}”, as that is now.`
+    const doubt = `${file} was burnt on ${saidWords(said)}, which is no stove here; it lies with “${name}”, as that is now.`
     return { document: id, revision: head, doubt }
   }
   return refuse(
     'unknown',
-    `${file} was burned on ${saidWords(said)}, and no stove here fits. Nothing was changed. Bring in its stove file first, or bring the stove back if it was taken away.`,
+    `${file} was burnt on ${saidWords(said)}, and no stove here fits. Nothing was changed. Bring in its stove file first, or bring the stove back if it was taken away.`,
   )
 }

@@ -1,10 +1,11 @@
+import { looksLikeLogger } from '#proof/logger/looksLikeLogger.ts'
 import { TRIALS_FORMAT } from '#proof/trial/exchange/bundle.ts'
 import { isTrialsTable } from '#proof/trial/exchange/trialsIn.ts'
 import { TRIAL_FORMAT } from '#proof/trial/schema.ts'
 import { type JsonValue, readJson } from '#stove/document/json.ts'
 import { SHELF_FORMAT } from '#stove/document/shelf.ts'
 import type { ImportReport, NamedText } from '#wire/files.ts'
-import type { Answer } from '../answer.ts'
+import { type Answer, refuse } from '../answer.ts'
 import { doStep, type Step } from '../documents/journal.ts'
 import { documentRow, headOf } from '../documents/rows.ts'
 import type { Engine } from '../engine/engine.ts'
@@ -29,6 +30,11 @@ export const bringFile = async (
   told: Told = {},
 ): Promise<void> => {
   if (isTrialsTable(file.text)) return bringTrials(step, arrivals, file, told)
+  if (looksLikeLogger(file.text))
+    refuse(
+      'bad input',
+      `${file.name} is a logger’s file: readings over time, no stove, shelf or trial. Nothing was changed. Open the burn it belongs to and lay it there under “Readings of a logger”.`,
+    )
   const json = readJson(file.text)
   if (!json.ok) return refuseProblems(file.name, json.problems)
   if (isOf(json.value, SHELF_FORMAT)) await bringShelf(step, arrivals, file, json.value)

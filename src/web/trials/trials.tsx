@@ -2,13 +2,12 @@ import './trials.css'
 import './desk.css'
 import './form.css'
 import './compare.css'
-import { type ChangeEvent, useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { variantOf } from '#proof/trial/model.ts'
 import { BURN_CAUTIONS } from '../atStove/burnCautions.ts'
 import { useCell } from '../cell/useCell.ts'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
-import { bringIn } from '../workshop/files.ts'
 import { documents, documentsFrom, workshop } from '../workshop/workshop.ts'
 import { allTrials, type KnownTrial, watchTrials, wholeTrials } from './allTrials.ts'
 import { BurnOrderForm } from './burnOrderForm.tsx'
@@ -17,6 +16,7 @@ import { HandOnTrials } from './handOnTrials.tsx'
 import { WasItRight } from './predicted/wasItRight.tsx'
 import { SeriesOffer } from './seriesOffer.tsx'
 import { StartForm } from './startForm.tsx'
+import { TakeIn } from './takeIn.tsx'
 import { TrialList } from './trialList.tsx'
 
 /** Documents of the same family, this one among them. */
@@ -52,7 +52,6 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
   const shelf = useCell(allTrials)
   const family = useFamily(place.stove, (stove?.version ?? 0) > 0)
   const [whose, setWhose] = useState<Whose>('family')
-  const [brought, setBrought] = useState<string | null>(null)
   const shown = useMemo(() => {
     const belongs = ({ head: { aboutDocument } }: KnownTrial): boolean =>
       whose === 'all' ||
@@ -75,19 +74,11 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
         )}
       </div>
     )
-  const bring = async (event: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const files = [...(event.target.files ?? [])]
-    event.target.value = ''
-    const said: string[] = []
-    setBrought('Taking them in …')
-    for (const file of files) said.push((await bringIn(file, stove.id)).sentence)
-    setBrought(said.join(' '))
-  }
   const own = shelf.trials.filter(({ head }) => head.aboutDocument === stove.id)
   return (
     <div className="trials">
       <header className="desk-head">
-        <h1>{stove.name}: how it really burned</h1>
+        <h1>{stove.name}: how it really burnt</h1>
         <ul className="desk-cautions small">
           {BURN_CAUTIONS.map((caution) => (
             <li key={caution}>{caution}</li>
@@ -126,20 +117,13 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
               ))}
             </select>
           </label>
-          <label>
-            Take in trial files
-            <input
-              type="file"
-              accept=".json,.csv,application/json,text/csv"
-              multiple
-              onChange={(event) => void bring(event)}
-            />
-          </label>
         </div>
-        <div role="status">
-          {brought !== null && <p>{brought}</p>}
-          {shelf.loading && <p className="muted">Fetching the burns …</p>}
-        </div>
+        <TakeIn stove={stove.id} trials={shown} />
+        {shelf.loading && (
+          <p className="muted" role="status">
+            Fetching the burns …
+          </p>
+        )}
         {shown.length === 0 && !shelf.loading ? (
           <p>
             No burn yet. Start one above: it takes a scale, a thermometer and a phone, and a quarter of an

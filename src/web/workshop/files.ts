@@ -22,7 +22,7 @@ const names = (heads: readonly { readonly name: string }[]): string =>
 const fileSentence = (file: string, { added, renewed, known, remarks }: ImportReport): string => {
   const parts = [
     added.length > 0 ? `new: ${names(added)}` : '',
-    renewed.length > 0 ? `gone on to what the file says: ${names(renewed)}` : '',
+    renewed.length > 0 ? `gone on: ${names(renewed)}` : '',
     known.length > 0 ? `here already: ${names(known)}` : '',
   ].filter((part) => part !== '')
   return [`${file}: ${parts.length === 0 ? 'nothing in it' : parts.join('; ')}.`, ...remarks].join(' ')
@@ -52,7 +52,7 @@ const broughtFrom = <T>(file: File, answer: Answer<T>, sentence: (value: T) => s
     : { ok: false, sentence: `${file.name} was not brought in. ${answer.refusal.sentence}` }
 
 /** Two letters that every zip begins with. */
-const isZip = async (file: File): Promise<boolean> => (await file.slice(0, 2).text()) === 'PK'
+export const isZip = async (file: File): Promise<boolean> => (await file.slice(0, 2).text()) === 'PK'
 
 /** As many bytes as a text may have characters, whatever they are. */
 const MOST_TEXT = 4_000_000

@@ -52,6 +52,10 @@ export const filesSuite = ({ workshop }: Rig): void => {
         expect(said.code).toBe('bad input')
         expect(said.sentence).toMatch(/^mine\.json will not do, and nothing was changed\.\n./)
       }
+      const readings = { name: 'thermocouple.csv', text: example('heron.logger.csv').text }
+      expect((await refusal(shop.importFile(act(), readings))).sentence).toMatch(
+        /^thermocouple\.csv is a logger’s file: .*Open the burn it belongs to/,
+      )
       expect(await value(shop.list({ deleted: true }))).toEqual([])
     })
   })

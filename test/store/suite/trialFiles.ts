@@ -13,11 +13,17 @@ const burn = example('series/burn-01.trial.json')
 const stoveD = example('series/heron-d.stove.json')
 const stoveA = example('series/heron-a.stove.json')
 
-/** The burn with other words about its stove. */
-const told = (stove: Record<string, string>): NamedText => ({
-  name: 'mine.trial.json',
-  text: JSON.stringify({ ...JSON.parse(burn.text), stove }),
-})
+const words = (): TrialFile => JSON.parse(burn.text) as TrialFile
+const fileOf = (name: string, said: object): NamedText => ({ name, text: JSON.stringify(said) })
+
+/** A burn like it, with other words about its stove. */
+const told = (stove: Record<string, string>): NamedText => {
+  const own = fresh('burn')
+  const mine = <T extends { readonly id: string }>(entries: readonly T[] | undefined) =>
+    entries?.map((entry) => ({ ...entry, id: `${own}-${entry.id}` }))
+  const { events, masses, ...rest } = words()
+  return fileOf('mine.trial.json', { ...rest, stove, events: mine(events), masses: mine(masses) })
+}
 
 const only = async (heads: readonly DocumentHead[]): Promise<DocumentHead> => {
   expect(heads).toHaveLength(1)
@@ -121,6 +127,72 @@ export const trialFilesSuite = ({ workshop }: Rig): void => {
       expect(await value(shop.importFile(act(), burn))).toMatchObject({ added: [], known: [{ id }] })
     })
 
+    it('go on where a file tells a burn that is here in more words, and nothing is there twice', async () => {
+      const shop = await workshop()
+      await bring(shop, stoveD)
+      const { masses, weather, ...rest } = words()
+      const { wind, ...air } = weather
+      const short = fileOf('short.json', { ...rest, weather: air, events: rest.events?.slice(0, 3) })
+      const trial = await bring(shop, short)
+      const phone = { id: 'phone-smoke', at: '2032-01-10T09:03:00Z', event: 'smoke' }
+      const event = { id: fresh('event'), at: phone.at, body: JSON.stringify(phone) }
+      await value(shop.logEvents({ trial: trial.id, client: 'phone', at: AT, events: [event] }))
+      const report = await value(shop.importFile(act(), { name: 'long.json', text: burn.text }))
+      expect(report).toMatchObject({ added: [], renewed: [{ id: trial.id }], known: [] })
+      const news = (rest.events?.length ?? 0) - 3 + (masses?.length ?? 0)
+      expect(report.remarks).toEqual([
+        `long.json is the burn “Heron, burn 1”, by the entries of its log: ${news} entries of its log were new and are in it now; filled in: weather.wind.`,
+      ])
+      const whole = JSON.parse((await value(shop.exportFile(trial.id))).text) as TrialFile
+      expect(whole.weather.wind).toBe(wind)
+      expect(whole.masses).toEqual(masses)
+      const ids = whole.events?.map(({ id }) => id) ?? []
+      expect([...ids].sort()).toEqual([...(words().events ?? []).map(({ id }) => id), phone.id].sort())
+      // Neither the longer one nor the shorter one adds anything any more.
+      for (const again of [{ name: 'long.json', text: burn.text }, short])
+        expect(await value(shop.importFile(act(), again))).toMatchObject({
+          added: [],
+          renewed: [],
+          known: [{ id: trial.id }],
+          remarks: [],
+        })
+      await value(shop.undo(act()))
+      const back = JSON.parse((await value(shop.exportFile(trial.id))).text) as TrialFile
+      expect(back.events).toHaveLength(4)
+    })
+
+    it('leave what was told otherwise here, and say so', async () => {
+      const shop = await workshop()
+      await bring(shop, stoveD)
+      const trial = await bring(shop, burn)
+      const other = words()
+      const corrected = other.events?.map((entry) =>
+        entry.event === 'boil' ? { ...entry, at: '2032-01-10T09:13:40Z', edit: 1 } : entry,
+      )
+      const file = fileOf('other.json', { ...other, name: 'Mine', events: corrected, wentWrong: ['spilled'] })
+      const { renewed, remarks } = await value(shop.importFile(act(), file))
+      expect(renewed).toMatchObject([{ id: trial.id, name: 'Heron, burn 1' }])
+      expect(remarks).toEqual([
+        expect.stringMatching(
+          /one entry of its log was new .*filled in: wentWrong\.0; told otherwise .*: name /,
+        ),
+      ])
+      const whole = readTrial((await value(shop.exportFile(trial.id))).text)
+      if (!whole.ok) throw new Error(JSON.stringify(whole))
+      expect(whole.value.name).toBe('Heron, burn 1')
+      expect(whole.value.events.find(({ event }) => event === 'boil')?.after).toBe(820)
+      expect(whole.value.wentWrong).toEqual(['spilled'])
+    })
+
+    it('stand apart where a file was copied for the next burn, ids and all', async () => {
+      const shop = await workshop()
+      await bring(shop, stoveD)
+      await bring(shop, burn)
+      const later = burn.text.replaceAll('2032-01-10', '2032-01-20').replace('burn 1', 'burn 2')
+      const report = await value(shop.importFile(act(), { name: 'next.json', text: later }))
+      expect(report).toMatchObject({ added: [{ name: 'Heron, burn 2' }], renewed: [], known: [] })
+    })
+
     it('lie with the revision whose hash they name, however the stove is called and has changed', async () => {
       const shop = await workshop()
       const { id, head, version } = await bring(shop, stoveD)
@@ -167,7 +239,7 @@ export const trialFilesSuite = ({ workshop }: Rig): void => {
       const said = await refusal(shop.importFile(act(), burn))
       expect(said.code).toBe('unknown')
       expect(said.sentence).toMatch(
-        /^burn-01\.trial\.json was burned on “Heron”, “D, narrow windows”, heron-d\.stove\.json, and no stove here fits\. Nothing was changed\./,
+        /^burn-01\.trial\.json was burnt on “Heron”, “D, narrow windows”, heron-d\.stove\.json, and no stove here fits\. Nothing was changed\./,
       )
       expect(await value(shop.list({ kinds: ['trial'] }))).toEqual([])
       const { added, remarks } = await value(shop.importFile(act(), burn, stove.id))

@@ -90,7 +90,7 @@ describe('burns on the desk', () => {
     const { context, complaints } = await newContext(browser)
     const page = await context.newPage()
     await desk(page, trial)
-    const file = page.locator('.logger-drop input[type=file]')
+    const file = page.locator('.logger input[type=file]')
     await file.setInputFiles(join(examples, 'loggers', '05-which-day.csv'))
     await page.getByText('Which is the day in').waitFor()
     await page.getByLabel('day month year').check()
@@ -139,7 +139,7 @@ describe('burns on the desk', () => {
     await ask(server.address, 'remove', { act: step, document: id, version })
     await page.goto(`${server.address}stove/${await stove('Redshank')}/trials`)
     await page.getByRole('button', { name: 'Lay in the invented series' }).click()
-    await page.getByRole('heading', { name: 'Heron A, as planned: how it really burned' }).waitFor()
+    await page.getByRole('heading', { name: 'Heron A, as planned: how it really burnt' }).waitFor()
     // The series does not say which is which; its README does.
     await page
       .getByText(/“B, wider bore” helps/)
@@ -227,13 +227,13 @@ describe('burns on the desk', () => {
     expect(download.suggestedFilename()).toBe('to-hand-on.trial.json')
     const path = await download.path()
     await page.goto(`${server.address}stove/${await stove('Heron')}/trials`)
-    await page.getByLabel('Take in trial files').setInputFiles({
+    await page.getByLabel('Trial files to take in').setInputFiles({
       name: 'back.trial.json',
       mimeType: 'application/json',
       buffer: readFileSync(path),
     })
     await page.getByText('back.trial.json: here already: “To hand on”.').waitFor()
-    await page.getByLabel('Take in trial files').setInputFiles({
+    await page.getByLabel('Trial files to take in').setInputFiles({
       name: 'other.trial.json',
       mimeType: 'application/json',
       buffer: Buffer.from(whole('Handed on')),

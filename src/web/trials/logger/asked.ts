@@ -7,6 +7,8 @@ import type { Log } from '#proof/logger/readLog.ts'
 
 /** What the worker beside the page does with a logger's file. Plain data. */
 export type LoggerAsk =
+  /** Whether it is a logger's at all. */
+  | { readonly kind: 'looks'; readonly text: string }
   | { readonly kind: 'propose'; readonly text: string; readonly answers: Answers }
   | { readonly kind: 'read'; readonly text: string; readonly mapping: Mapping }
   | {
@@ -19,6 +21,7 @@ export type LoggerAsk =
     }
 
 export interface LoggerAnswers {
+  readonly looks: boolean
   readonly propose: Outcome<Proposal>
   readonly read: { readonly log: Log; readonly preview: Preview }
   readonly inspect: readonly ChannelInspection[]

@@ -1,15 +1,15 @@
 import './logger.css'
-import { type ChangeEvent, type DragEvent, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { BurnBook } from '../../atStove/burnBook.ts'
 import type { BurnLog } from '../../atStove/entry.ts'
+import { useCell } from '../../cell/useCell.ts'
 import type { Draft } from '../draft.ts'
+import { FileDrop } from '../fileDrop.tsx'
+import { cameIn, forget, MOST_LOGGER, wasJustLaid } from './comeIn.ts'
 import { PreviewTable } from './previewTable.tsx'
 import { Questions } from './questions.tsx'
 import { Readings } from './readings.tsx'
 import { useLoggerFile } from './useLoggerFile.ts'
-
-/** So long a file is not a burn's [bytes]. */
-const MOST = 60_000_000
 
 interface LoggerDeskProps {
   readonly trial: string
@@ -22,59 +22,58 @@ interface LoggerDeskProps {
 /** The readings of a thermocouple or scale logger, laid beside the log. */
 export const LoggerDesk = ({ trial, draft, log, book, onDraft }: LoggerDeskProps) => {
   const logger = useLoggerFile(trial)
-  const [over, setOver] = useState(false)
   const [tooLarge, setTooLarge] = useState<string | null>(null)
   const { file, reading } = logger
+  const place = useRef<HTMLDivElement>(null)
+  const arrived = useCell(cameIn)
+  useEffect(() => {
+    if (wasJustLaid(trial)) place.current?.closest('section')?.scrollIntoView()
+  }, [trial])
   const take = async (given: File | undefined): Promise<void> => {
     if (given === undefined) return
-    if (given.size > MOST) {
-      setTooLarge(`${given.name} has ${(given.size / 1e6).toFixed(0)} MB; allowed are ${MOST / 1e6} MB.`)
+    if (given.size > MOST_LOGGER) {
+      setTooLarge(
+        `${given.name} has ${(given.size / 1e6).toFixed(0)} MB; allowed are ${MOST_LOGGER / 1e6} MB.`,
+      )
       return
     }
     setTooLarge(null)
     logger.take(given.name, await given.text())
   }
-  const drop = (event: DragEvent): void => {
-    event.preventDefault()
-    setOver(false)
-    void take(event.dataTransfer.files[0])
-  }
   return (
-    <div className="logger">
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is the shorter way; the field inside is the other */}
-      <div
-        className="logger-drop"
-        data-over={over}
-        onDragOver={(event) => {
-          event.preventDefault()
-          setOver(true)
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={drop}
+    <div className="logger" ref={place}>
+      <FileDrop
+        name={file === null ? 'Choose a logger’s file' : 'Choose another file'}
+        field="A logger’s file"
+        accept=".csv,.txt,.tsv,text/csv,text/plain"
+        onFiles={([given]) => void take(given)}
       >
-        <label>
-          Drop a logger’s file here (CSV), or choose one
-          <input
-            type="file"
-            accept=".csv,.txt,.tsv,text/csv,text/plain"
-            onChange={(event: ChangeEvent<HTMLInputElement>) => {
-              void take(event.target.files?.[0])
-              event.target.value = ''
-            }}
-          />
-        </label>
-        {file !== null && (
-          <p>
-            {file.name}{' '}
+        <p>
+          {file === null ? 'or drop it here: a table of readings over time (CSV or text).' : file.name}{' '}
+          {file !== null && (
             <button type="button" data-weight="quiet" onClick={logger.drop}>
               take it away
             </button>
-          </p>
-        )}
-        <p className="small muted">
-          The file stays in this browser. What you take from it (the boil, temperatures) goes into the trial.
+          )}
         </p>
-      </div>
+        <p className="small muted">
+          The file stays in this browser. What you take from it (the boil, temperatures, weights) goes into
+          the trial.
+        </p>
+      </FileDrop>
+      {arrived.map((one) => (
+        <p key={one.name} className="trial-actions">
+          <button
+            type="button"
+            onClick={() => {
+              forget(one)
+              logger.take(one.name, one.text)
+            }}
+          >
+            Lay {one.name} beside this burn
+          </button>
+        </p>
+      ))}
       <div role="status">
         {tooLarge !== null && <p data-fault="true">{tooLarge}</p>}
         {reading.kind === 'looking' && <p>Looking at the file …</p>}

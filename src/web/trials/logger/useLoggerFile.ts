@@ -77,33 +77,41 @@ export const useLoggerFile = (trial: string): LoggerFile => {
     [keep, readBy],
   )
 
+  /** By a mapping kept from last time where one fits, else looked at anew. */
+  const begin = useCallback(
+    async (next: KeptFile): Promise<void> => {
+      const known = fitting(next.text, await keptMappings())
+      if (known === null) {
+        keep(next)
+        await propose(next, {})
+        return
+      }
+      keep({ ...next, mapping: known.mapping })
+      await readBy(next.text, known.mapping, known.name)
+    },
+    [keep, propose, readBy],
+  )
+
   useEffect(() => {
     let gone = false
     void keptFile(trial).then(async (kept) => {
       if (gone || kept === null) return
       setFile(kept)
       setReading({ kind: 'looking' })
-      if (kept.mapping === null) await propose(kept, {})
+      if (kept.mapping === null) await begin(kept)
       else await readBy(kept.text, kept.mapping, null)
     })
     return () => {
       gone = true
     }
-  }, [trial, propose, readBy])
+  }, [trial, begin, readBy])
 
   const take = async (name: string, text: string): Promise<void> => {
     setSaid(null)
     setAnswers({})
     setReading({ kind: 'looking' })
     const next: KeptFile = { trial, name, text, mapping: null, part: 0, matches: [], offset: 0 }
-    const known = fitting(text, await keptMappings())
-    if (known === null) {
-      keep(next)
-      await propose(next, {})
-      return
-    }
-    keep({ ...next, mapping: known.mapping })
-    await readBy(text, known.mapping, known.name)
+    await begin(next)
   }
   return {
     file,

@@ -1,4 +1,5 @@
 import { inspectPart } from '#proof/logger/inspect.ts'
+import { looksLikeLogger } from '#proof/logger/looksLikeLogger.ts'
 import type { Mapping } from '#proof/logger/mapping.ts'
 import { previewOf } from '#proof/logger/preview.ts'
 import { proposeMapping } from '#proof/logger/propose.ts'
@@ -14,6 +15,7 @@ const logOf = (text: string, mapping: Mapping): Log => {
 }
 
 const answer = (ask: LoggerAsk): LoggerAnswers[LoggerAsk['kind']] => {
+  if (ask.kind === 'looks') return looksLikeLogger(ask.text)
   if (ask.kind === 'propose') return proposeMapping(ask.text, ask.answers)
   const log = logOf(ask.text, ask.mapping)
   if (ask.kind === 'read') return { log, preview: previewOf(ask.text, ask.mapping, log) }
