@@ -35,6 +35,11 @@ export const bringFile = async (
       'bad input',
       `${file.name} is a logger’s file: readings over time, no stove, shelf or trial. Nothing was changed. Open the burn it belongs to and lay it there under “Readings of a logger”.`,
     )
+  if (!/^\ufeff?\s*[{[]/.test(file.text))
+    refuse(
+      'bad input',
+      `${file.name} is none of the files that come in here: stoves, shelves and trials as JSON, trials as the table they were saved as, or an archive. Nothing was changed.`,
+    )
   const json = readJson(file.text)
   if (!json.ok) return refuseProblems(file.name, json.problems)
   if (isOf(json.value, SHELF_FORMAT)) await bringShelf(step, arrivals, file, json.value)

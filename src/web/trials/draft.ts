@@ -98,16 +98,38 @@ export interface TrialSoFar {
 const isMissing = ({ value, code }: Problem): boolean =>
   value === '' || code === 'key.missing' || value === 'empty braces'
 
+/** What is judged only once every blank is filled, asked for at once all the same. */
+const askedLater = (draft: Draft): readonly Problem[] => {
+  const missing = (field: string, allowed: string, fix: string): Problem => ({
+    code: 'key.missing',
+    field,
+    value: '',
+    allowed,
+    fix,
+  })
+  const told = ['pressure', 'altitude', 'boilingPoint'].some(
+    (key) => at(draft, ['weather', key]) !== undefined,
+  )
+  const meter =
+    at(draft, ['fuel', 'moisture', 'meter']) !== undefined &&
+    at(draft, ['instruments', 'moistureMeter', 'accuracy']) === undefined
+  return [
+    ...(told ? [] : [missing('weather.pressure', 'a pressure, an altitude or a boiling point', 'Say one.')]),
+    ...(meter ? [missing('instruments.moistureMeter', 'an accuracy such as 2 %', 'Say it.')] : []),
+  ]
+}
+
 /** The trial with its log, read as a trial file is. */
 export const trialSoFar = (draft: Draft, { events, masses }: BurnLog): TrialSoFar => {
   const read = readTrialValue({ ...draft, events, masses } as unknown as JsonValue)
-  return read.ok
-    ? { trial: read.value.trial, missing: [], wrong: [] }
-    : {
-        trial: null,
-        missing: read.problems.filter(isMissing),
-        wrong: read.problems.filter((problem) => !isMissing(problem)),
-      }
+  if (read.ok) return { trial: read.value.trial, missing: [], wrong: [] }
+  const missing = read.problems.filter(isMissing)
+  const known = new Set(missing.map(({ field }) => field))
+  return {
+    trial: null,
+    missing: [...missing, ...askedLater(draft).filter(({ field }) => !known.has(field))],
+    wrong: read.problems.filter((problem) => !isMissing(problem)),
+  }
 }
 
 /** The whole file, log and all, as it leaves the house. */

@@ -34,7 +34,9 @@ export const StartForm = ({ stove, before, like }: StartProps) => {
   const [variant, setVariant] = useState(() => variantBefore(before) ?? stove.name)
   const [asBuilt, setAsBuilt] = useState<'drawn' | 'built'>('drawn')
   const [differs, setDiffers] = useState('')
-  const [copy, setCopy] = useState(() => like === null || !isInvented(like.draft))
+  /** Null: nobody said, and figures that were invented are not taken over by themselves. */
+  const [wish, setWish] = useState<boolean | null>(null)
+  const copy = wish ?? (like !== null && !isInvented(like.draft))
   const [busy, setBusy] = useState(false)
   useEffect(() => {
     // One that is still on its way has no history there.
@@ -108,7 +110,7 @@ export const StartForm = ({ stove, before, like }: StartProps) => {
       )}
       {like !== null && (
         <label className="helped-check">
-          <input type="checkbox" checked={copy} onChange={(event) => setCopy(event.target.checked)} />
+          <input type="checkbox" checked={copy} onChange={(event) => setWish(event.target.checked)} />
           fuel, pot and instruments as in “{like.head.name}”
           {isInvented(like.draft) && ', whose figures are invented'}
         </label>

@@ -9,11 +9,14 @@ import { WhichBurn } from './logger/whichBurn.tsx'
 export const TakeIn = ({
   stove,
   trials,
+  loading,
 }: {
   /** Where a trial belongs whose own words fit no stove here. */
   readonly stove: string
   /** Burns that a logger's file may belong to. */
   readonly trials: readonly KnownTrial[]
+  /** Some of them are still being fetched. */
+  readonly loading: boolean
 }) => {
   const [busy, setBusy] = useState(false)
   const [said, setSaid] = useState<readonly string[]>([])
@@ -45,7 +48,7 @@ export const TakeIn = ({
           </p>
         ))}
       </div>
-      <WhichBurn trials={trials} />
+      <WhichBurn trials={trials} loading={loading} />
     </>
   )
 }

@@ -99,7 +99,7 @@ const Desk = ({
   return (
     <div className="desk">
       <header className="desk-head">
-        <h1>{open.name}</h1>
+        <h1>{typeof draft.name === 'string' && draft.name !== '' ? draft.name : open.name}</h1>
         <Keeping keeping={open.keeping} document={document} />
         <nav className="trial-actions" aria-label="This trial">
           <Link className="button" data-weight="main" to={{ at: 'burn', trial }}>
@@ -147,15 +147,15 @@ const Desk = ({
         <BurnLine log={burn.log} />
         <LogTable log={burn.log} book={book} onPick={setWrongEntry} />
       </section>
+      <section aria-labelledby="desk-phases">
+        <h2 id="desk-phases">Weighed and read</h2>
+        <PhaseForm {...form} log={burn.log} onDraft={onDraft} />
+      </section>
       <section aria-labelledby="desk-logger">
         <h2 id="desk-logger">Readings of a logger</h2>
         <Suspense fallback={<p role="status">Fetching the chart …</p>}>
           <LoggerDesk trial={trial} draft={calm} log={burn.log} book={book} onDraft={onDraft} />
         </Suspense>
-      </section>
-      <section aria-labelledby="desk-phases">
-        <h2 id="desk-phases">Weighed and read</h2>
-        <PhaseForm {...form} log={burn.log} onDraft={onDraft} />
       </section>
       {soFar.trial !== null && <Metrics trial={soFar.trial} />}
       {soFar.trial !== null && open.stoveRevision !== null && (

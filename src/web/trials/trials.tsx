@@ -118,7 +118,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
             </select>
           </label>
         </div>
-        <TakeIn stove={stove.id} trials={shown} />
+        <TakeIn stove={stove.id} trials={shown} loading={shelf.loading} />
         {shelf.loading && (
           <p className="muted" role="status">
             Fetching the burns …
@@ -129,7 +129,7 @@ export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at
             No burn yet. Start one above: it takes a scale, a thermometer and a phone, and a quarter of an
             hour.
           </p>
-        ) : (
+        ) : shown.length === 0 ? null : (
           <>
             <TrialList trials={shown} />
             <HandOnTrials name={stove.name} trials={shown} loading={shelf.loading} />

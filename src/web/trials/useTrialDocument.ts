@@ -1,9 +1,11 @@
 import { useEffect, useState } from 'react'
+import type { Answer } from '#wire/answer.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
 import { useCell } from '../cell/useCell.ts'
 import { newId } from '../workshop/names.ts'
-import { documents, headOf, newAct, workshop } from '../workshop/workshop.ts'
+import { documents, headOf, newAct, onSettled, workshop } from '../workshop/workshop.ts'
 import { type Draft, draftFrom, textOf } from './draft.ts'
+import { keptSave, savedIn } from './keptSave.ts'
 
 export type TrialKeeping =
   | { readonly kind: 'kept' }
@@ -44,29 +46,33 @@ const openTrialDocument = (trial: string): TrialDocument => {
   let base = ''
   let timer: ReturnType<typeof setTimeout> | null = null
   let unkept = false
+  /** Saves whose answer this page waits for itself. */
+  const own = new Set<string>()
+  const gone = (sentence: string): void => {
+    if (cell.get().kind === 'open') return
+    cell.set({ kind: 'gone', sentence })
+    // Asked for again, it is looked for again.
+    open.delete(trial)
+  }
   const load = async (): Promise<void> => {
     const answer = await workshop.open(trial)
-    if (!answer.ok) {
-      if (cell.get().kind === 'open') return
-      cell.set({ kind: 'gone', sentence: answer.refusal.sentence })
-      // Asked for again, it is looked for again.
-      open.delete(trial)
-      return
-    }
-    const { document, revision } = answer.value
-    const draft = document.kind === 'trial' ? draftFrom(revision.text) : null
-    if (draft === null) {
-      cell.set({ kind: 'gone', sentence: `“${document.name}” is no trial that this page can read.` })
-      return
-    }
-    base = revision.id
+    // What was written here and is on its way yet goes before what the workshop said last.
+    const kept = await keptSave(trial)
+    if (unkept) return
+    const document = answer.ok ? answer.value.document : kept === null ? null : headOf(trial)
+    const said =
+      kept ?? (answer.ok ? { revision: answer.value.revision.id, text: answer.value.revision.text } : null)
+    if (document === null || said === null) return gone(answer.ok ? '' : answer.refusal.sentence)
+    const draft = document.kind === 'trial' ? draftFrom(said.text) : null
+    if (draft === null) return gone(`“${document.name}” is no trial that this page can read.`)
+    base = said.revision
     cell.set({
       kind: 'open',
       draft,
       name: document.name,
       stove: document.aboutDocument,
       stoveRevision: document.aboutRevision,
-      keeping: { kind: 'kept' },
+      keeping: { kind: kept === null ? 'kept' : 'kept here' },
     })
   }
   const say = (keeping: TrialKeeping): void => {
@@ -80,28 +86,10 @@ const openTrialDocument = (trial: string): TrialDocument => {
     if (head === null || head.version === 0 || name.trim() === '' || name === head.name) return
     workshop.write('rename', { act: await newAct(), document: trial, version: head.version, name })
   }
-  const keep = async (): Promise<void> => {
-    timer = null
+  /** What the workshop said to a save; only the last one tells how it stands. */
+  const answered = async (revision: string, answer: Answer<unknown>): Promise<void> => {
     const now = cell.get()
-    if (now.kind !== 'open') return
-    unkept = false
-    say({ kind: 'keeping' })
-    const revision = newId()
-    const sent = workshop.write('save', {
-      act: await newAct(),
-      wanted: { document: trial, revision, base, text: textOf(now.draft), note: 'Trial filled in' },
-    })
-    base = revision
-    const slow = setTimeout(() => {
-      void sent.safe.then(() => {
-        if (!unkept && base === revision && !answered) say({ kind: 'kept here' })
-      })
-    }, SLOW)
-    let answered = false
-    const answer = await sent.answer
-    answered = true
-    clearTimeout(slow)
-    if (unkept) return
+    if (unkept || base !== revision || now.kind !== 'open') return
     if (answer.ok) {
       say({ kind: 'kept' })
       await rename(now.draft)
@@ -112,6 +100,34 @@ const openTrialDocument = (trial: string): TrialDocument => {
       })
     else say({ kind: 'not kept', sentence: answer.refusal.sentence })
   }
+  const keep = async (): Promise<void> => {
+    timer = null
+    const now = cell.get()
+    if (now.kind !== 'open') return
+    unkept = false
+    say({ kind: 'keeping' })
+    const revision = newId()
+    own.add(revision)
+    const sent = workshop.write('save', {
+      act: await newAct(),
+      wanted: { document: trial, revision, base, text: textOf(now.draft), note: 'Trial filled in' },
+    })
+    base = revision
+    const slow = setTimeout(() => {
+      void sent.safe.then(() => {
+        if (!unkept && base === revision && own.has(revision)) say({ kind: 'kept here' })
+      })
+    }, SLOW)
+    const answer = await sent.answer
+    own.delete(revision)
+    clearTimeout(slow)
+    await answered(revision, answer)
+  }
+  // Those that a page before this one had laid in.
+  onSettled((sent, answer) => {
+    const wanted = savedIn(sent)
+    if (wanted?.document === trial && !own.has(wanted.revision)) return answered(wanted.revision, answer)
+  })
   const later = (): void => {
     if (timer !== null) clearTimeout(timer)
     timer = setTimeout(() => void keep(), PAUSE)

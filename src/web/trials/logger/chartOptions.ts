@@ -84,6 +84,32 @@ const drawDots = (chart: uPlot, dots: readonly ChartDot[], look: ChartLook): voi
   ctx.restore()
 }
 
+/** The mark that the maker set, to be lined up with a moment of the log [min]. */
+export const drawPicked = (chart: uPlot, picked: number | null, look: ChartLook): void => {
+  if (picked === null) return
+  const { ctx, bbox } = chart
+  const ratio = devicePixelRatio
+  const at = chart.valToPos(picked, 'x', true)
+  if (at < bbox.left || at > bbox.left + bbox.width) return
+  ctx.save()
+  ctx.strokeStyle = look.ember
+  ctx.fillStyle = look.ember
+  ctx.lineWidth = 2 * ratio
+  // The curves leave their dashes behind.
+  ctx.setLineDash([])
+  ctx.beginPath()
+  ctx.moveTo(at, bbox.top)
+  ctx.lineTo(at, bbox.top + bbox.height)
+  ctx.stroke()
+  // A foot that is seen where the line hides behind another.
+  ctx.beginPath()
+  ctx.moveTo(at, bbox.top + bbox.height - 9 * ratio)
+  ctx.lineTo(at + 6 * ratio, bbox.top + bbox.height)
+  ctx.lineTo(at - 6 * ratio, bbox.top + bbox.height)
+  ctx.fill()
+  ctx.restore()
+}
+
 /** Axes, pens and what is drawn on top. */
 export const optionsFor = ({ curves, marks, dots }: Shown, width: number, look: ChartLook): uPlot.Options => {
   const grid = { stroke: look.hairline, width: 1 }

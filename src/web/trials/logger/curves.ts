@@ -34,8 +34,15 @@ export const curveOf = ({ name, quantity, time, value }: Channel, alignment: Ali
   return { name, unit: quantity === 'temperature' ? '°C' : 'g', x, y }
 }
 
-/** Reading of a channel nearest to a moment of the logger's clock [K] or [kg]; null farther than five steps away. */
-export const readingAt = ({ time, value }: Channel, at: number): number | null => {
+/** One reading as it stands in the file: by the logger's clock [s], [K] or [kg]. */
+export interface NearReading {
+  readonly time: number
+  readonly value: number
+  readonly line: number
+}
+
+/** Reading of a channel nearest to a moment of the logger's clock; null farther than five steps away. */
+export const nearestReading = ({ time, value, line }: Channel, at: number): NearReading | null => {
   let [low, high] = [0, time.length]
   while (low < high) {
     const middle = (low + high) >> 1
@@ -45,8 +52,9 @@ export const readingAt = ({ time, value }: Channel, at: number): number | null =
   const near = [low - 1, low].filter((i) => i >= 0 && i < time.length)
   const best = near.sort((a, b) => Math.abs((time[a] as number) - at) - Math.abs((time[b] as number) - at))[0]
   if (best === undefined) return null
+  const found = { time: time[best] as number, value: value[best] as number, line: line[best] as number }
   const reach = GAP * Math.max(usualStep(time), 1)
-  return Math.abs((time[best] as number) - at) > reach ? null : (value[best] as number)
+  return Math.abs(found.time - at) > reach ? null : found
 }
 
 /** Time by the logger's clock of a moment after lighting [s]. */

@@ -4,13 +4,15 @@ import uPlot from 'uplot'
 import { useCell } from '../../cell/useCell.ts'
 import { theme } from '../../settings/settings.ts'
 import { chartLook } from './chartLook.ts'
-import { HEIGHT, joined, optionsFor, type Shown } from './chartOptions.ts'
+import { drawPicked, HEIGHT, joined, optionsFor, type Shown } from './chartOptions.ts'
 import { type Joined, levelFor, levelsOf } from './levels.ts'
 import { panned, type ViewRange, zoomed } from './viewRange.ts'
 
 interface ChartProps extends Shown {
   readonly label: string
-  /** Where the pointer stands when it is pressed [min]. */
+  /** The mark that the maker set [min]; null: none. */
+  readonly picked: number | null
+  /** Where the mark is set, by pointer or by keys [min]. */
   readonly onPick: (at: number) => void
 }
 
@@ -33,12 +35,23 @@ const moveOf = (key: string): ((now: ViewRange, all: ViewRange) => ViewRange) | 
   }
 }
 
-/** Readings over time. Wheel: nearer and farther; drag: a stretch; arrows, plus, minus and 0 by keyboard. */
-export const LoggerChart = ({ label, curves, marks, dots, onPick }: ChartProps) => {
+/** Of what is seen, so far does a key move the mark [1]. */
+const MARK_STEP = 1 / 200
+
+/**
+ * Readings over time. Wheel: nearer and farther; drag: a stretch; a press sets the mark. By keyboard arrows, plus, minus and
+ * 0; with Shift the arrows move the mark.
+ */
+export const LoggerChart = ({ label, curves, marks, dots, picked, onPick }: ChartProps) => {
   const place = useRef<HTMLDivElement>(null)
   const chart = useRef<uPlot | null>(null)
   const pick = useRef(onPick)
   pick.current = onPick
+  const mark = useRef(picked)
+  useEffect(() => {
+    mark.current = picked
+    chart.current?.redraw(false)
+  }, [picked])
   const look = useCell(theme)
   const [all, setAll] = useState<ViewRange>({ from: 0, to: 1 })
   // biome-ignore lint/correctness/useExhaustiveDependencies: another theme is another drawing
@@ -59,9 +72,11 @@ export const LoggerChart = ({ label, curves, marks, dots, onPick }: ChartProps) 
       level = wanted
       queueMicrotask(() => of.setData(levels[level] as unknown as uPlot.AlignedData, false))
     }
-    const options = optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), chartLook())
+    const pens = chartLook()
+    const options = optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), pens)
+    const draw = [...(options.hooks?.draw ?? []), (of: uPlot) => drawPicked(of, mark.current, pens)]
     const made = new uPlot(
-      { ...options, hooks: { ...options.hooks, setScale: [refine] } },
+      { ...options, hooks: { ...options.hooks, draw, setScale: [refine] } },
       levels[level] as unknown as uPlot.AlignedData,
       element,
     )
@@ -101,7 +116,18 @@ export const LoggerChart = ({ label, curves, marks, dots, onPick }: ChartProps) 
     const next = change({ from: now.scales.x?.min ?? all.from, to: now.scales.x?.max ?? all.to })
     now.setScale('x', { min: next.from, max: next.to })
   }
+  /** Sets the mark a little on, in the middle of what is seen if it is not there. */
+  const moveMark = (by: -1 | 1): void => {
+    const { min: from = all.from, max: to = all.to } = chart.current?.scales.x ?? {}
+    const seen = picked !== null && picked >= from && picked <= to
+    onPick(seen ? picked + by * MARK_STEP * (to - from) : (from + to) / 2)
+  }
   const key = (event: KeyboardEvent): void => {
+    if (event.shiftKey && (event.key === 'ArrowLeft' || event.key === 'ArrowRight')) {
+      event.preventDefault()
+      moveMark(event.key === 'ArrowLeft' ? -1 : 1)
+      return
+    }
     const move = moveOf(event.key)
     if (move === null) return
     event.preventDefault()
@@ -120,7 +146,7 @@ export const LoggerChart = ({ label, curves, marks, dots, onPick }: ChartProps) 
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it is moved by keys
         tabIndex={0}
-        aria-label={`${label}. Arrow keys move, plus and minus bring nearer, 0 shows all.`}
+        aria-label={`${label}. Arrow keys move, plus and minus bring nearer, 0 shows all; with Shift, arrow keys move the mark.`}
         onKeyDown={key}
       />
       <p className="trial-actions">

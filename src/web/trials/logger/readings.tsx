@@ -13,7 +13,7 @@ import { byClocks, type Curve, curveOf, loggerTime } from './curves.ts'
 import { Found } from './found.tsx'
 import type { KeptFile } from './keptFiles.ts'
 import { LoggerChart } from './loggerChart.tsx'
-import { TakeWater } from './takeWater.tsx'
+import { TakeReadings } from './takeReadings.tsx'
 import type { Reading } from './useLoggerFile.ts'
 
 interface ReadingsProps {
@@ -130,6 +130,7 @@ export const Readings = ({ file, readout, draft, log, book, onDraft, onChange }:
   )
   if (part === undefined || curves.length === 0) return <p>No readings could be read from it.</p>
   const pick = (minutes: number): void => setPicked(loggerTime(alignment, minutes * 60))
+  const mark = picked === null ? null : aligned(alignment, picked) / 60
   return (
     <>
       {logged.parts.length > 1 && (
@@ -145,7 +146,14 @@ export const Readings = ({ file, readout, draft, log, book, onDraft, onChange }:
           </select>
         </label>
       )}
-      <LoggerChart label="Readings over time" curves={curves} marks={marks} dots={dots} onPick={pick} />
+      <LoggerChart
+        label="Readings over time"
+        curves={curves}
+        marks={marks}
+        dots={dots}
+        picked={mark}
+        onPick={pick}
+      />
       <section aria-label="Bring the clocks together">
         <h3>Bring the clocks together</h3>
         <AlignForm
@@ -154,11 +162,13 @@ export const Readings = ({ file, readout, draft, log, book, onDraft, onChange }:
           alignment={alignment}
           matches={file.matches}
           offset={file.offset}
+          first={Number.isFinite(first) ? first : 0}
           clocks={clocksOf(log, mapping, first)}
           picked={picked}
           boil={inspections?.find(({ boil }) => boil !== null)?.boil?.time ?? null}
+          onPick={setPicked}
           onMatches={(matches) => onChange({ matches })}
-          onOffset={(offset) => onChange({ offset })}
+          onOffset={(offset) => onChange({ offset, matches: [] })}
         />
       </section>
       {inspections === null ? (
@@ -168,11 +178,26 @@ export const Readings = ({ file, readout, draft, log, book, onDraft, onChange }:
           <h3>What the readings show</h3>
           <Found inspections={inspections} alignment={alignment} boiling={boiling} log={log} book={book} />
           {rates.length > 0 && (
-            <LoggerChart label="Burning rate" curves={rates} marks={marks} dots={NO_DOTS} onPick={pick} />
+            <LoggerChart
+              label="Burning rate"
+              curves={rates}
+              marks={marks}
+              dots={NO_DOTS}
+              picked={mark}
+              onPick={pick}
+            />
           )}
         </section>
       )}
-      <TakeWater channels={part.channels} alignment={alignment} draft={draft} onDraft={onDraft} />
+      <TakeReadings
+        channels={part.channels}
+        inspections={inspections}
+        time={mapping.time}
+        alignment={alignment}
+        together={file.matches.length > 0 || file.offset !== 0}
+        draft={draft}
+        onDraft={onDraft}
+      />
     </>
   )
 }

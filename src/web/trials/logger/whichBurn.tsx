@@ -5,9 +5,16 @@ import type { KnownTrial } from '../allTrials.ts'
 import { type CameIn, cameIn, forget, layBeside } from './comeIn.ts'
 import { keptFile } from './keptFiles.ts'
 
-const One = ({ file, trials }: { readonly file: CameIn; readonly trials: readonly KnownTrial[] }) => {
-  const [only] = trials.length === 1 ? trials : []
-  const [trial, setTrial] = useState(only?.head.id ?? '')
+interface BurnsProps {
+  readonly trials: readonly KnownTrial[]
+  /** Some are still being fetched. */
+  readonly loading: boolean
+}
+
+const One = ({ file, trials, loading }: BurnsProps & { readonly file: CameIn }) => {
+  const [chosen, setChosen] = useState('')
+  const [only] = trials.length === 1 && !loading ? trials : []
+  const trial = chosen === '' ? (only?.head.id ?? '') : chosen
   const [there, setThere] = useState<string | null>(null)
   const [said, setSaid] = useState<string | null>(null)
   useEffect(() => {
@@ -31,13 +38,13 @@ const One = ({ file, trials }: { readonly file: CameIn; readonly trials: readonl
         {file.name} is a logger’s file: readings over time, no burn of its own. It lies beside the burn during
         which it was written; there it is asked what its columns are.
       </p>
-      {trials.length === 0 ? (
+      {trials.length === 0 && loading ? null : trials.length === 0 ? (
         <p>There is no burn yet: start it above, and its desk offers this file.</p>
       ) : (
         <div className="log-add">
           <label>
             Which burn was it?
-            <select value={trial} onChange={(event) => setTrial(event.target.value)}>
+            <select value={trial} onChange={(event) => setChosen(event.target.value)}>
               <option value="">choose …</option>
               {trials.toReversed().map(({ head, draft }) => (
                 <option key={head.id} value={head.id}>
@@ -62,13 +69,13 @@ const One = ({ file, trials }: { readonly file: CameIn; readonly trials: readonl
 }
 
 /** Loggers' files that came in among trials: each is asked where it belongs. */
-export const WhichBurn = ({ trials }: { readonly trials: readonly KnownTrial[] }) => {
+export const WhichBurn = (burns: BurnsProps) => {
   const files = useCell(cameIn)
   if (files.length === 0) return null
   return (
     <ul className="which-burn">
       {files.map((file) => (
-        <One key={file.name} file={file} trials={trials} />
+        <One key={file.name} file={file} {...burns} />
       ))}
     </ul>
   )

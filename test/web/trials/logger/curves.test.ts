@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Mapping } from '#proof/logger/mapping.ts'
 import { mappingText } from '#proof/logger/mappingFile.ts'
 import { proposeMapping } from '#proof/logger/propose.ts'
-import { byClocks, curveOf, loggerTime, readingAt } from '#web/trials/logger/curves.ts'
+import { byClocks, curveOf, loggerTime, nearestReading } from '#web/trials/logger/curves.ts'
 import { fitting, mappingsIn } from '#web/trials/logger/keptMappings.ts'
 import { panned, zoomed } from '#web/trials/logger/viewRange.ts'
 
@@ -36,9 +36,9 @@ describe('curves of a logger', () => {
 
   it('reads the nearest reading, and none across a gap', () => {
     const one = channel([0, 1, 2, 40], [290, 291, 292, 293])
-    expect(readingAt(one, 1.4)).toBe(291)
-    expect(readingAt(one, 20)).toBeNull()
-    expect(readingAt(channel([], []), 0)).toBeNull()
+    expect(nearestReading(one, 1.4)?.value).toBe(291)
+    expect(nearestReading(one, 20)).toBeNull()
+    expect(nearestReading(channel([], []), 0)).toBeNull()
   })
 
   it('goes from log to logger and back', () => {
