@@ -6,6 +6,7 @@ import { newId } from '../workshop/names.ts'
 import { documents, headOf, newAct, onSettled, workshop } from '../workshop/workshop.ts'
 import { type Draft, draftFrom, textOf } from './draft.ts'
 import { keptSave, savedIn } from './keptSave.ts'
+import { forgetTyped, rememberTyped, typedIn } from './lastTyped.ts'
 
 export type TrialKeeping =
   | { readonly kind: 'kept' }
@@ -46,6 +47,7 @@ const openTrialDocument = (trial: string): TrialDocument => {
   let base = ''
   let timer: ReturnType<typeof setTimeout> | null = null
   let unkept = false
+  let first = true
   /** Saves whose answer this page waits for itself. */
   const own = new Set<string>()
   const gone = (sentence: string): void => {
@@ -74,6 +76,23 @@ const openTrialDocument = (trial: string): TrialDocument => {
       stoveRevision: document.aboutRevision,
       keeping: { kind: kept === null ? 'kept' : 'kept here' },
     })
+    if (first) goOnFromTyped(said.text)
+    first = false
+  }
+  /** What a page before this one had no time to lay in goes on from where it was typed. */
+  const goOnFromTyped = (text: string): void => {
+    const typed = typedIn(trial)
+    if (typed === null) return
+    const draft = typed.text === text ? null : draftFrom(typed.text)
+    const now = cell.get()
+    if (draft === null || now.kind !== 'open') {
+      forgetTyped(trial, typed.text)
+      return
+    }
+    base = typed.base
+    unkept = true
+    cell.set({ ...now, draft, keeping: { kind: 'keeping' } })
+    later()
   }
   const say = (keeping: TrialKeeping): void => {
     const now = cell.get()
@@ -107,12 +126,15 @@ const openTrialDocument = (trial: string): TrialDocument => {
     unkept = false
     say({ kind: 'keeping' })
     const revision = newId()
+    const text = textOf(now.draft)
     own.add(revision)
+    const act = await newAct()
     const sent = workshop.write('save', {
-      act: await newAct(),
-      wanted: { document: trial, revision, base, text: textOf(now.draft), note: 'Trial filled in' },
+      act,
+      wanted: { document: trial, revision, base, text, note: 'Trial filled in' },
     })
     base = revision
+    void sent.safe.then(() => forgetTyped(trial, text))
     const slow = setTimeout(() => {
       void sent.safe.then(() => {
         if (!unkept && base === revision && own.has(revision)) say({ kind: 'kept here' })
@@ -150,7 +172,9 @@ const openTrialDocument = (trial: string): TrialDocument => {
       const now = cell.get()
       if (now.kind !== 'open') return
       unkept = true
-      cell.set({ ...now, draft: change(now.draft), keeping: { kind: 'keeping' } })
+      const draft = change(now.draft)
+      cell.set({ ...now, draft, keeping: { kind: 'keeping' } })
+      rememberTyped(trial, { base, text: textOf(draft) })
       later()
     },
     settle: async (mine) => {
