@@ -92,7 +92,7 @@ describe('the desk of a burn', () => {
     expect((await phases(trial))[0].from.water).toBeUndefined()
     expect(await axeViolations(page)).toEqual([])
     await page
-      .getByRole('button', { name: /^Put it there: High power, fuel not yet burnt at the end/ })
+      .getByRole('button', { name: /^put it there: High power, fuel not yet burnt at the end/ })
       .click()
     await expect.poll(async () => (await phases(trial))[0].to.fuel).toMatch(/^\d+\.\d g$/)
     expect((await phases(trial))[0].to.water).toBeUndefined()

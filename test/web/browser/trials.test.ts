@@ -111,10 +111,9 @@ describe('burns on the desk', () => {
     await page.getByText(/nothing for \d+\ss, where/).waitFor()
     await page.getByRole('cell', { name: '09:10:00', exact: true }).waitFor()
     // Which of two temperatures is the water is not taken for granted.
-    const take = page.getByRole('button', { name: 'Take them at both ends of each phase' })
-    expect(await take.isDisabled()).toBe(true)
-    await page.getByRole('combobox', { name: 'From' }).selectOption('Pot (°C)')
-    expect(await take.isDisabled()).toBe(false)
+    expect(await page.locator('.offers').count()).toBe(0)
+    await page.getByRole('combobox', { name: /^Water/ }).selectOption('Pot (°C)')
+    await page.locator('.offers tbody tr').first().waitFor()
     expect(await axeViolations(page)).toEqual([])
     // It is there again after a reload.
     await page.reload()
@@ -214,7 +213,7 @@ describe('burns on the desk', () => {
     await context.close()
   })
 
-  it('goes out as a file and comes back in', { timeout: 60_000 }, async (test) => {
+  it('goes out as a file and comes back in', { timeout: 180_000 }, async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'To hand on', whole('To hand on'))
     const { context } = await newContext(browser)
@@ -236,9 +235,30 @@ describe('burns on the desk', () => {
     await page.getByLabel('Trial files to take in').setInputFiles({
       name: 'other.trial.json',
       mimeType: 'application/json',
-      buffer: Buffer.from(whole('Handed on')),
+      buffer: Buffer.from(
+        whole('Handed on', (one) => ({
+          ...one,
+          events: one.events.map((entry) => ({ ...entry, id: `other-${entry.id}` })),
+        })),
+      ),
     })
-    await page.getByText('other.trial.json: new: “Handed on”.').waitFor()
+    await page.getByText('other.trial.json: new: “Handed on”.').waitFor({ timeout: 60_000 })
+    // The same burn in more words is no second one.
+    await page.getByLabel('Trial files to take in').setInputFiles({
+      name: 'longer.trial.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(
+        whole('Handed on', (one) => ({
+          ...one,
+          events: [
+            ...one.events.map((entry) => ({ ...entry, id: `other-${entry.id}` })),
+            { id: 'other-out', at: '2031-05-17T10:05:00Z', event: 'flame out' },
+          ],
+        })),
+      ),
+    })
+    await page.getByText('longer.trial.json: gone on: “Handed on”.').waitFor({ timeout: 60_000 })
+    await page.getByText('one entry of its log was new and is in it now').waitFor()
     await expect
       .poll(
         async () =>

@@ -52,6 +52,9 @@ const ChannelChoice = ({
   </label>
 )
 
+const pressWords = ({ now, text }: Offer): string =>
+  now === null ? 'put it there' : now === text ? 'is there' : 'put it in its place'
+
 /** Readings at both ends of every phase, each with the moment it was read, put into its blank by a press. */
 export const TakeReadings = ({
   channels,
@@ -182,14 +185,10 @@ export const TakeReadings = ({
                       <button
                         type="button"
                         disabled={offer.now === offer.text}
-                        aria-label={`Put it there: ${offer.label} ${offer.text}`}
+                        aria-label={`${pressWords(offer)}: ${offer.label} ${offer.text}`}
                         onClick={() => put([offer])}
                       >
-                        {offer.now === null
-                          ? 'put it there'
-                          : offer.now === offer.text
-                            ? 'is there'
-                            : 'put it in its place'}
+                        {pressWords(offer)}
                       </button>
                     </td>
                   </tr>
