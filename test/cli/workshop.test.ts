@@ -70,7 +70,7 @@ describe('tinwright workshop', () => {
       expect((await run('import', burn)).out).toBe(`${said}\n`)
       expect((await run('list')).out).toContain(`: ${count} things`)
     }
-    const other = JSON.parse(readFileSync(burn, 'utf8'))
+    const other = JSON.parse(readFileSync(burn, 'utf8').replaceAll('heron-01-', 'another-'))
     const path = join(folder, 'other.trial.json')
     writeFileSync(path, JSON.stringify({ ...other, stove: { ...other.stove, revision: 'f'.repeat(64) } }))
     const { out } = await run('import', path)

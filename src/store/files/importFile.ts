@@ -38,7 +38,7 @@ export const bringFile = async (
   if (!/^\ufeff?\s*[{[]/.test(file.text))
     refuse(
       'bad input',
-      `${file.name} is none of the files that come in here: stoves, shelves and trials as JSON, trials as the table they were saved as, or an archive. Nothing was changed.`,
+      `${file.name} will not do, and nothing was changed. What comes in here: stoves, shelves and trials as JSON, trials as the table they were saved as, or an archive.`,
     )
   const json = readJson(file.text)
   if (!json.ok) return refuseProblems(file.name, json.problems)

@@ -58,7 +58,7 @@ describe('the desk of a burn', () => {
     const list = { name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from('item,cost\nbeans,3\n') }
     const logger = { name: 'heron.logger.csv', mimeType: 'text/csv', buffer: readFileSync(example) }
     await page.getByLabel('Trial files to take in').setInputFiles([logger, list])
-    await page.getByText('list.csv is none of the files that come in here').waitFor()
+    await page.getByText('list.csv will not do, and nothing was changed. What comes in here').waitFor()
     await page.getByText('heron.logger.csv is a logger’s file').waitFor()
     expect(await axeViolations(page)).toEqual([])
     await page.getByLabel('Which burn was it?').selectOption({ value: trial })
