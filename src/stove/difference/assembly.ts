@@ -1,5 +1,5 @@
 import type { StoveFile } from '#stove/document/schema.ts'
-import { type Difference, lengthChange, turnChange } from './words.ts'
+import { type Difference, type Telling, turnChange } from './words.ts'
 
 type Placed = StoveFile['assembly'][number]
 
@@ -12,7 +12,11 @@ const where = (placed: Placed): string => {
 }
 
 /** What was changed of where parts of both stoves stand. A part that is new or gone is told by itself. */
-export const assemblyDifferences = (before: StoveFile, after: StoveFile): readonly Difference[] => {
+export const assemblyDifferences = (
+  before: StoveFile,
+  after: StoveFile,
+  telling: Telling,
+): readonly Difference[] => {
   const old = new Map(before.assembly.map((placed) => [placed.part, placed]))
   return after.assembly.flatMap((now) => {
     const was = old.get(now.part)
@@ -20,7 +24,7 @@ export const assemblyDifferences = (before: StoveFile, after: StoveFile): readon
     const said = (what: string): Difference => ({ part: now.part, opening: null, subject: now.part, what })
     const moved = where(was) === where(now) ? null : `${where(was)} → ${where(now)}`
     const raised =
-      moved === null ? lengthChange(raisedOf(was), raisedOf(now), 'raised', ['', 'higher', 'lower']) : null
+      moved === null ? telling.change(raisedOf(was), raisedOf(now), 'raised', ['', 'higher', 'lower']) : null
     return [moved, raised, turnChange(was.turned, now.turned)].flatMap((what) =>
       what === null ? [] : [said(what)],
     )

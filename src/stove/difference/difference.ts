@@ -1,13 +1,18 @@
+import { long } from '#basis/text/bothUnits.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
 import { assemblyDifferences } from './assembly.ts'
 import { partDifferences } from './part.ts'
-import { type Difference, lengthChange, plainChange } from './words.ts'
+import { type Difference, plainChange, type Telling, tellingBy } from './words.ts'
 
 export type { Difference } from './words.ts'
 
 const fuelName = ({ kind, own }: StoveFile['fuel']): string => own?.name ?? kind ?? ''
 
-const fuelDifferences = (before: StoveFile['fuel'], after: StoveFile['fuel']): readonly Difference[] => {
+const fuelDifferences = (
+  before: StoveFile['fuel'],
+  after: StoveFile['fuel'],
+  telling: Telling,
+): readonly Difference[] => {
   const said = (what: string): Difference => ({ part: null, opening: null, subject: 'fuel', what })
   const [was, is] = [fuelName(before), fuelName(after)]
   const changes = [
@@ -16,7 +21,7 @@ const fuelDifferences = (before: StoveFile['fuel'], after: StoveFile['fuel']): r
         ? null
         : `${is} measured anew`
       : `${was} → ${is}`,
-    lengthChange(before.level, after.level, 'fuelLevel', ['filled', 'higher', 'lower']),
+    telling.change(before.level, after.level, 'fuelLevel', ['filled', 'higher', 'lower']),
     plainChange('moisture', before.moisture ?? 'as usual', after.moisture ?? 'as usual'),
     plainChange('fines', before.fines ?? 'none', after.fines ?? 'none'),
     plainChange('packing', before.packing ?? 'tipped', after.packing ?? 'tipped'),
@@ -24,14 +29,18 @@ const fuelDifferences = (before: StoveFile['fuel'], after: StoveFile['fuel']): r
   return changes.flatMap((what) => (what === null ? [] : [said(what)]))
 }
 
-const potDifferences = (before: StoveFile['pot'], after: StoveFile['pot']): readonly Difference[] => {
+const potDifferences = (
+  before: StoveFile['pot'],
+  after: StoveFile['pot'],
+  telling: Telling,
+): readonly Difference[] => {
   const said = (what: string): Difference => ({ part: null, opening: null, subject: 'pot', what })
   if (before === undefined && after === undefined) return []
-  if (before === undefined) return [said(`a pot of ${after?.diameter}`)]
+  if (before === undefined) return [said(`a pot of ${telling.length(after?.diameter ?? '', 'potDiameter')}`)]
   if (after === undefined) return [said('no pot any more')]
   const changes = [
-    lengthChange(before.diameter, after.diameter, 'potDiameter', ['', 'wider', 'narrower']),
-    lengthChange(before.gap ?? '0 mm', after.gap ?? '0 mm', 'potGap', [
+    telling.change(before.diameter, after.diameter, 'potDiameter', ['', 'wider', 'narrower']),
+    telling.change(before.gap ?? '0 mm', after.gap ?? '0 mm', 'potGap', [
       'stands',
       'higher over the rim',
       'lower over the rim',
@@ -42,17 +51,25 @@ const potDifferences = (before: StoveFile['pot'], after: StoveFile['pot']): read
 
 /**
  * What a maker changed from one stove file to another, thing by thing, in the words of whoever made it: part and opening by
- * their own names, what was written before and after. Nothing that only reads differently (`16 mm` for `0.016 m`) is told.
+ * their own names, what it was before and after. Nothing that only reads differently (`16 mm` for `0.016 m`) is told.
+ * @param written says a length in the units of whoever reads [from m]
  */
-export const stoveDifference = (before: StoveFile, after: StoveFile): readonly Difference[] => [
-  ...partDifferences(before.parts, after.parts),
-  ...assemblyDifferences(before, after),
-  ...fuelDifferences(before.fuel, after.fuel),
-  ...potDifferences(before.pot, after.pot),
-  ...((before.about ?? '') === (after.about ?? '')
-    ? []
-    : [{ part: null, opening: null, subject: 'remarks', what: 'rewritten' }]),
-]
+export const stoveDifference = (
+  before: StoveFile,
+  after: StoveFile,
+  written: (length: number) => string = long,
+): readonly Difference[] => {
+  const telling = tellingBy(written)
+  return [
+    ...partDifferences(before.parts, after.parts, telling),
+    ...assemblyDifferences(before, after, telling),
+    ...fuelDifferences(before.fuel, after.fuel, telling),
+    ...potDifferences(before.pot, after.pot, telling),
+    ...((before.about ?? '') === (after.about ?? '')
+      ? []
+      : [{ part: null, opening: null, subject: 'remarks', what: 'rewritten' }]),
+  ]
+}
 
 /** A difference as one line: `shell, intake: 12 → 14 holes`. */
 export const differenceLine = ({ subject, what }: Difference): string => `${subject}: ${what}`

@@ -1,7 +1,7 @@
 import { readSizeCode } from '#stove/can/sizeCode.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
 import { openingChanges, openingWords } from './opening.ts'
-import { type Difference, lengthChange, lengthOf, plainChange } from './words.ts'
+import { type ChangeWords, type Difference, lengthOf, plainChange, type Telling } from './words.ts'
 
 type Parts = StoveFile['parts']
 type PartFile = Parts[string]
@@ -16,6 +16,16 @@ const END_WORDS: Readonly<Record<CanPartFile['top']['end'], string>> = {
   cut: 'trimmed',
 }
 
+/** What is measured of a can, and as which quantity. */
+const CAN_LENGTHS = {
+  seamDiameter: 'canSeamDiameter',
+  bodyDiameter: 'canBodyDiameter',
+  topBodyDiameter: 'canBodyDiameter',
+  bodyWall: 'bodyWall',
+  endWall: 'endWall',
+  seamHeight: 'seamHeight',
+} as const
+
 const heightText = ({ can, trim }: CanPartFile): string | null => trim?.height ?? can.height ?? null
 
 /** Height of a wall as it stands [m]; null where only its code tells and that does not read. */
@@ -28,35 +38,30 @@ const wallHeight = (part: PartFile): number | null => {
   return code?.ok === true ? code.value.height : null
 }
 
-const canChanges = (before: CanPartFile, after: CanPartFile): readonly (string | null)[] => {
+const canChanges = (
+  before: CanPartFile,
+  after: CanPartFile,
+  telling: Telling,
+): readonly (string | null)[] => {
   const [a, b] = [before.can, after.can]
   const ends = (['bottom', 'top'] as const).map((which) => {
     const [was, is] = [before[which], after[which]]
     if (was.end !== is.end) return `${which} ${END_WORDS[was.end]} → ${END_WORDS[is.end]}`
     return 'opening' in was && 'opening' in is
-      ? lengthChange(was.opening, is.opening, 'endOpening', [`opening of the ${which}`, 'wider', 'narrower'])
+      ? telling.change(was.opening, is.opening, 'endOpening', [
+          `opening of the ${which}`,
+          'wider',
+          'narrower',
+        ])
       : null
   })
-  const length = (
-    key: 'seamDiameter' | 'bodyDiameter' | 'topBodyDiameter' | 'bodyWall' | 'endWall' | 'seamHeight',
-    words: readonly [string, string, string],
-  ): string | null => {
+  const length = (key: keyof typeof CAN_LENGTHS, words: ChangeWords): string | null => {
     const [was, is] = [a[key], b[key]]
     if (was === is) return null
-    if (was === undefined || is === undefined)
-      return is === undefined ? `${words[0]} not measured any more` : `${words[0]} measured: ${is}`
-    return lengthChange(
-      was,
-      is,
-      key === 'topBodyDiameter'
-        ? 'canBodyDiameter'
-        : key === 'seamDiameter'
-          ? 'canSeamDiameter'
-          : key === 'bodyDiameter'
-            ? 'canBodyDiameter'
-            : key,
-      words,
-    )
+    const quantity = CAN_LENGTHS[key]
+    if (is === undefined) return `${words[0]} not measured any more`
+    if (was === undefined) return `${words[0]} measured: ${telling.length(is, quantity)}`
+    return telling.change(was, is, quantity, words)
   }
   const [was, is] = [heightText(before), heightText(after)]
   return [
@@ -68,11 +73,11 @@ const canChanges = (before: CanPartFile, after: CanPartFile): readonly (string |
       ? null
       : was === null || is === null
         ? is === null
-          ? `its own height again, not ${was}`
+          ? `its own height again, not ${telling.length(was as string, 'canHeight')}`
           : after.trim === undefined
-            ? `${is} high`
-            : `trimmed to ${is}`
-        : lengthChange(was, is, 'canHeight', [
+            ? `${telling.length(is, 'canHeight')} high`
+            : `trimmed to ${telling.length(is, 'canHeight')}`
+        : telling.change(was, is, 'canHeight', [
             after.trim === undefined ? '' : 'trimmed',
             'taller',
             'shorter',
@@ -86,17 +91,17 @@ const canChanges = (before: CanPartFile, after: CanPartFile): readonly (string |
   ]
 }
 
-const ownChanges = (before: PartFile, after: PartFile): readonly (string | null)[] => {
-  if (before.form === 'can' && after.form === 'can') return canChanges(before, after)
+const ownChanges = (before: PartFile, after: PartFile, telling: Telling): readonly (string | null)[] => {
+  if (before.form === 'can' && after.form === 'can') return canChanges(before, after, telling)
   if (before.form === 'disc' && after.form === 'disc')
     return [
-      lengthChange(before.diameter, after.diameter, 'discDiameter', ['', 'wider', 'narrower']),
-      lengthChange(before.thickness, after.thickness, 'sheetThickness', ['', 'thicker', 'thinner']),
+      telling.change(before.diameter, after.diameter, 'discDiameter', ['', 'wider', 'narrower']),
+      telling.change(before.thickness, after.thickness, 'sheetThickness', ['', 'thicker', 'thinner']),
     ]
   if (before.form === 'band' && after.form === 'band')
     return [
-      lengthChange(before.height, after.height, 'bandHeight', ['', 'higher', 'lower']),
-      lengthChange(before.thickness, after.thickness, 'sheetThickness', ['', 'thicker', 'thinner']),
+      telling.change(before.height, after.height, 'bandHeight', ['', 'higher', 'lower']),
+      telling.change(before.thickness, after.thickness, 'sheetThickness', ['', 'thicker', 'thinner']),
     ]
   return [`${before.form} → ${after.form}`]
 }
@@ -118,7 +123,12 @@ const renamed = <T>(
   return pairs
 }
 
-const openingDifferences = (part: string, before: PartFile, after: PartFile): readonly Difference[] => {
+const openingDifferences = (
+  part: string,
+  before: PartFile,
+  after: PartFile,
+  telling: Telling,
+): readonly Difference[] => {
   const [old, now] = [before.openings ?? {}, after.openings ?? {}]
   const names = renamed<(typeof old)[string]>(old, now)
   const walls = [wallHeight(before), wallHeight(after)] as const
@@ -133,18 +143,18 @@ const openingDifferences = (part: string, before: PartFile, after: PartFile): re
     const twin = names.get(name)
     const later = now[name]
     if (twin !== undefined) found.push(said(twin, name, `called “${twin}” now`))
-    else if (later === undefined) found.push(said(null, name, `taken out (${openingWords(opening)})`))
-    else found.push(...openingChanges(opening, later, walls).map((what) => said(name, name, what)))
+    else if (later === undefined) found.push(said(null, name, `taken out: ${openingWords(opening, telling)}`))
+    else found.push(...openingChanges(opening, later, walls, telling).map((what) => said(name, name, what)))
   }
   const twins = new Set(names.values())
   for (const [name, opening] of Object.entries(now))
     if (old[name] === undefined && !twins.has(name))
-      found.push(said(name, name, `new: ${openingWords(opening)}`))
+      found.push(said(name, name, `new: ${openingWords(opening, telling)}`))
   return found
 }
 
 /** What was changed of the parts: their own sizes first, then their openings. */
-export const partDifferences = (before: Parts, after: Parts): readonly Difference[] => {
+export const partDifferences = (before: Parts, after: Parts, telling: Telling): readonly Difference[] => {
   const names = renamed(before, after)
   const found: Difference[] = []
   for (const [name, part] of Object.entries(before)) {
@@ -157,9 +167,9 @@ export const partDifferences = (before: Parts, after: Parts): readonly Differenc
     else {
       if (part.role !== later.role)
         found.push({ part: name, opening: null, subject: name, what: `${part.role} → ${later.role}` })
-      for (const what of ownChanges(part, later))
+      for (const what of ownChanges(part, later, telling))
         if (what !== null) found.push({ part: name, opening: null, subject: name, what })
-      found.push(...openingDifferences(name, part, later))
+      found.push(...openingDifferences(name, part, later, telling))
     }
   }
   const twins = new Set(names.values())

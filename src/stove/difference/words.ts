@@ -1,8 +1,8 @@
 import type { QuantityKey } from '#basis/quantities.ts'
-import { long } from '#basis/text/bothUnits.ts'
 import { readLength, readMeasured } from '#basis/text/length.ts'
 import { readQuantity } from '#basis/text/read.ts'
 import type { Metres } from '#basis/units.ts'
+import { readBit } from '#stove/bit/readBit.ts'
 
 /** One thing that was changed. */
 export interface Difference {
@@ -26,18 +26,42 @@ export const lengthOf = (text: string, key: QuantityKey): number | null => {
   return measured.ok ? measured.value.value : null
 }
 
-/** `6 mm (15/64 in) higher: 94 mm → 100 mm`; null where the two are one length. The words: before, for more, for less. */
-export const lengthChange = (
-  before: string,
-  after: string,
-  key: QuantityKey,
-  [verb, more, less]: readonly [verb: string, more: string, less: string],
-): string | null => {
-  const [was, is] = [lengthOf(before, key), lengthOf(after, key)]
-  if (was === null || is === null) return before === after ? null : `${before} → ${after}`
-  if (Math.abs(is - was) < SAME) return null
-  const by = `${long(Math.abs(is - was))} ${is > was ? more : less}`
-  return `${verb === '' ? '' : `${verb} `}${by}: ${before} → ${after}`
+/** Before the change, for more, for less: `filled`, `higher`, `lower`. */
+export type ChangeWords = readonly [verb: string, more: string, less: string]
+
+/** How lengths of both files are said, in whatever unit each was written. */
+export interface Telling {
+  /** A length as written, in the units of whoever reads; what does not read stays as it is. */
+  readonly length: (text: string, key: QuantityKey) => string
+  /** A bit by its size, and by its name where that is none: `#7, 5.1 mm`. */
+  readonly bit: (text: string) => string
+  /** `6 mm higher: 94 mm → 100 mm`; null where the two are one length. */
+  readonly change: (before: string, after: string, key: QuantityKey, words: ChangeWords) => string | null
+}
+
+/** Tells lengths as a writer of them does [from m]. */
+export const tellingBy = (written: (length: number) => string): Telling => {
+  const length = (text: string, key: QuantityKey): string => {
+    const read = lengthOf(text, key)
+    return read === null ? text : written(read)
+  }
+  return {
+    length,
+    bit: (text) => {
+      const read = readBit(text, '')
+      if (!read.ok) return text
+      const { name, diameter } = read.value
+      if (/^\d.* step$/.test(name)) return `${written(diameter)} step`
+      return /^\d/.test(name) ? written(diameter) : `${name}, ${written(diameter)}`
+    },
+    change: (before, after, key, [verb, more, less]) => {
+      const [was, is] = [lengthOf(before, key), lengthOf(after, key)]
+      if (was === null || is === null) return before === after ? null : `${before} → ${after}`
+      if (Math.abs(is - was) < SAME) return null
+      const by = `${written(Math.abs(is - was))} ${is > was ? more : less}`
+      return `${verb === '' ? '' : `${verb} `}${by}: ${written(was)} → ${written(is)}`
+    },
+  }
 }
 
 /** `moisture 12 % → 15 %`; null where nothing changed. */

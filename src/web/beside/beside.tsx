@@ -8,6 +8,7 @@ import { MakingCautions } from '../plan/cautions.tsx'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
+import { lengthIn } from '../settings/inUnits.ts'
 import { theme, units } from '../settings/settings.ts'
 import { BesideCurves, LETTERS } from './curves.tsx'
 import { besideRows } from './rows.ts'
@@ -95,6 +96,7 @@ const Answers = ({ stoves }: { readonly stoves: readonly One[] }) => {
 const Differences = ({ stoves }: { readonly stoves: readonly One[] }) => {
   const [base, ...others] = stoves
   const file = base?.facts?.file ?? null
+  const inUnits = useCell(units)
   return (
     <section className="beside-differences" aria-labelledby="beside-files">
       <h2 id="beside-files">What differs from {base?.name}</h2>
@@ -103,7 +105,7 @@ const Differences = ({ stoves }: { readonly stoves: readonly One[] }) => {
           const lines =
             file === null || facts?.file == null
               ? null
-              : stoveDifference(file, facts.file).map(differenceLine)
+              : stoveDifference(file, facts.file, (length) => lengthIn(length, inUnits)).map(differenceLine)
           return (
             <section key={id} aria-label={name}>
               <h3>

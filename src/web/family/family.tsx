@@ -5,6 +5,7 @@ import { useCell } from '../cell/useCell.ts'
 import { MakingCautions } from '../plan/cautions.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
+import { lengthIn } from '../settings/inUnits.ts'
 import { units } from '../settings/settings.ts'
 import { burnFacts } from '../stoveFacts/burnFacts.ts'
 import { allTrials, watchTrials } from '../trials/allTrials.ts'
@@ -44,7 +45,7 @@ const Line = ({
   const differences =
     facts?.file == null || before?.file == null || from === null
       ? null
-      : stoveDifference(before.file, facts.file)
+      : stoveDifference(before.file, facts.file, (length) => lengthIn(length, inUnits))
   const [first, ...more] = differences ?? []
   const what =
     revision.note !== ''

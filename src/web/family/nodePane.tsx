@@ -3,6 +3,7 @@ import { differenceLine, stoveDifference } from '#stove/difference/difference.ts
 import { useCell } from '../cell/useCell.ts'
 import { go } from '../routes/here.ts'
 import { Link } from '../routes/link.tsx'
+import { lengthIn } from '../settings/inUnits.ts'
 import { units } from '../settings/settings.ts'
 import { burnFacts } from '../stoveFacts/burnFacts.ts'
 import { newId } from '../workshop/names.ts'
@@ -57,7 +58,7 @@ export const NodePane = ({ node, trials, chosen, full, onChoose }: PaneProps) =>
   const differences =
     facts?.file == null || from === null || before?.file == null
       ? null
-      : stoveDifference(before.file, facts.file)
+      : stoveDifference(before.file, facts.file, (length) => lengthIn(length, inUnits))
   return (
     <section className="family-pane" aria-label="The chosen step">
       <h2>{head?.name ?? 'A stove'}</h2>

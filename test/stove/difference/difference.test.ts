@@ -44,21 +44,21 @@ describe('what was changed from one stove to another', () => {
       ({ parts }) => {
         parts['fuel can'].openings.ring.hole = { bit: '8 mm' }
       },
-      'fuel can, ring: 7 mm → 8 mm',
+      'fuel can, ring: 7 mm (9/32 in) → 8 mm (5/16 in)',
     ],
     [
       'a height from the top, which is higher when it is less',
       ({ parts }) => {
         parts['fuel can'].openings.ring.height = '10 mm'
       },
-      'fuel can, ring: 6 mm (15/64 in) higher: 16 mm → 10 mm',
+      'fuel can, ring: 6 mm (15/64 in) higher: 16 mm (5/8 in) → 10 mm (25/64 in)',
     ],
     [
       'a height from the bottom',
       ({ parts }) => {
         parts.shell.openings.intake.height = '18 mm'
       },
-      'shell, intake: 3 mm (1/8 in) lower: 21 mm → 18 mm',
+      'shell, intake: 3 mm (1/8 in) lower: 21 mm (53/64 in) → 18 mm (45/64 in)',
     ],
     [
       'a position left out and one drilled again',
@@ -72,7 +72,7 @@ describe('what was changed from one stove to another', () => {
       ({ parts }) => {
         parts.concentrator.openings.bore.diameter = '44 mm'
       },
-      'concentrator, bore: 4 mm (5/32 in) wider: 40 mm → 44 mm',
+      'concentrator, bore: 4 mm (5/32 in) wider: 40 mm (1 9/16 in) → 44 mm (1 3/4 in)',
     ],
     [
       'vanes',
@@ -86,7 +86,7 @@ describe('what was changed from one stove to another', () => {
       ({ parts }) => {
         parts['fuel can'].openings.floor.layout.hexagonal.count = 31
       },
-      'fuel can, floor: 19 holes in a honeycomb, margin 12 mm → 31 holes in a honeycomb, margin 12 mm',
+      'fuel can, floor: 19 → 31 holes',
     ],
     [
       'a turned damper',
@@ -107,14 +107,14 @@ describe('what was changed from one stove to another', () => {
       ({ fuel }) => {
         fuel.level = '72 mm'
       },
-      'fuel: filled 10 mm (25/64 in) lower: 82 mm → 72 mm',
+      'fuel: filled 10 mm (25/64 in) lower: 82 mm (3 1/4 in) → 72 mm (2 13/16 in)',
     ],
     [
       'the pot',
       ({ pot }) => {
         pot.diameter = '140 mm'
       },
-      'pot: 20 mm (25/32 in) wider: 120 mm → 140 mm',
+      'pot: 20 mm (25/32 in) wider: 120 mm (4 3/4 in) → 140 mm (5 1/2 in)',
     ],
     [
       'a new row',
@@ -127,14 +127,14 @@ describe('what was changed from one stove to another', () => {
           height: '60 mm',
         }
       },
-      'fuel can, second: new: 12 × 5 mm, secondary',
+      'fuel can, second: new: 12 × 5 mm (13/64 in), secondary',
     ],
     [
       'a row taken out',
       ({ parts }) => {
         delete parts['pot stand'].openings.breathers
       },
-      'pot stand, breathers: taken out (10 × 8 mm, tertiary)',
+      'pot stand, breathers: taken out: 10 × 8 mm (5/16 in), tertiary',
     ],
     [
       'a row called otherwise',
@@ -156,7 +156,7 @@ describe('what was changed from one stove to another', () => {
       ({ parts }) => {
         parts['pot stand'].trim.height = '80 mm'
       },
-      'pot stand: trimmed 8 mm (5/16 in) shorter: 88 mm → 80 mm',
+      'pot stand: trimmed 8 mm (5/16 in) shorter: 88 mm (3 7/16 in) → 80 mm (3 1/8 in)',
     ],
     [
       'an end',
@@ -184,13 +184,32 @@ describe('what was changed from one stove to another', () => {
     expect(changed(change)).toEqual([line])
   })
 
+  it('tells lengths as whoever reads wants them, in whatever unit they were written', () => {
+    const after = structuredClone(file('redshank')) as Loose
+    after.parts['fuel can'].openings.ring.height = '3/8 in'
+    after.parts['fuel can'].openings.ring.hole = { bit: '#7' }
+    after.parts['fuel can'].openings.floor.layout.hexagonal.margin = '1/2 in'
+    const lines = (written: (length: number) => string): readonly string[] =>
+      stoveDifference(file('redshank'), after as StoveFile, written).map(differenceLine)
+    expect(lines((length) => `${(1000 * length).toFixed(1)} mm`)).toEqual([
+      'fuel can, floor: margin 0.7 mm wider: 12.0 mm → 12.7 mm',
+      'fuel can, ring: 7.0 mm → #7, 5.1 mm',
+      'fuel can, ring: 6.5 mm higher: 16.0 mm → 9.5 mm',
+    ])
+    expect(lines((length) => `${(length / 0.0254).toFixed(2)} in`)).toEqual([
+      'fuel can, floor: margin 0.03 in wider: 0.47 in → 0.50 in',
+      'fuel can, ring: 0.28 in → #7, 0.20 in',
+      'fuel can, ring: 0.25 in higher: 0.63 in → 0.38 in',
+    ])
+  })
+
   it('tells the same things backwards with the words turned round', () => {
     const after = structuredClone(file('redshank')) as Loose
     after.parts['fuel can'].openings.ring.height = '10 mm'
     after.parts.shell.openings.intake.count = 14
     expect(stoveDifference(after as StoveFile, file('redshank')).map(differenceLine)).toEqual([
       'shell, intake: 14 → 12 holes',
-      'fuel can, ring: 6 mm (15/64 in) lower: 10 mm → 16 mm',
+      'fuel can, ring: 6 mm (15/64 in) lower: 10 mm (25/64 in) → 16 mm (5/8 in)',
     ])
   })
 
