@@ -11,7 +11,7 @@ import type { Workshop } from '#store/workshop.ts'
 import type { BenchHost } from './bench/host.ts'
 import { loadPngPainter } from './png.ts'
 import { solidKernel } from './solidKernel.ts'
-import { workshopPlace } from './workshopPlace.ts'
+import { placeOf } from './workshopPlace.ts'
 
 /** What the commands touch outside themselves; tests bring their own. */
 export interface Environment {
@@ -36,8 +36,11 @@ export interface Environment {
   readonly now: () => string
   /** An id that nobody else has. */
   readonly newId: () => string
-  /** The maker's workshop; `begin`: make it where there is none. Loaded when it is first asked for. */
-  readonly workshop: (begin: boolean) => Promise<Answer<Workshop>>
+  /**
+   * The workshop that was named, or else the maker's own; `begin`: make it where there is none. Loaded when it is first
+   * asked for.
+   */
+  readonly workshop: (begin: boolean, named?: string) => Promise<Answer<Workshop>>
   /** What the bench in the browser needs of this machine; loaded when it is first asked for. */
   readonly bench: () => Promise<BenchHost>
   readonly version: string
@@ -102,10 +105,11 @@ const pageWidth = (): number => {
 
 const now = (): string => new Date().toISOString()
 
-const openMine = async (begin: boolean): Promise<Answer<Workshop>> => {
+const openTheWorkshop = async (begin: boolean, named?: string): Promise<Answer<Workshop>> => {
   const { openWorkshop } = await import('#store/open.ts')
   const machine = { platform: process.platform, home: homedir(), variables: process.env }
-  return openWorkshop(workshopPlace(machine), { at: now(), beginAs: begin ? randomUUID() : null })
+  const place = placeOf(machine, named)
+  return openWorkshop(place, { at: now(), beginAs: begin ? randomUUID() : null })
 }
 
 export const nodeEnvironment = (): Environment => ({
@@ -132,7 +136,7 @@ export const nodeEnvironment = (): Environment => ({
   today: () => dayOf(new Date()),
   now,
   newId: randomUUID,
-  workshop: openMine,
+  workshop: openTheWorkshop,
   bench: async () => (await import('./bench/nodeHost.ts')).nodeBenchHost(),
   version,
   width: pageWidth(),

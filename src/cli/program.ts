@@ -37,6 +37,7 @@ const BANDS = [
 ] as const
 const OUT = ['--out <folder>', 'where to put the files', 'out'] as const
 const JSON_ANSWER = ['--json', 'for programs'] as const
+const WORKSHOP_PLACE = ['--workshop <place>', 'file of the workshop, or postgres://… of a club'] as const
 const dayOf = (what: 'pages' | 'plan' | 'cards') =>
   [
     '--date <day>',
@@ -233,6 +234,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .description('what is kept: list it, export all of it into one archive, import an archive or a file')
     .argument('<task>', 'task: list, export or import')
     .argument('[file]', 'archive (.zip); to import also a file of a stove, a shelf or a trial')
+    .option(...WORKSHOP_PLACE)
     .option(...JSON_ANSWER)
     .action(async (task, file, options) => ended(await workshop(env, task, file, options)))
   program
@@ -245,7 +247,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
       'with --lan: speak https to the house; PEM, with those that signed it behind it',
     )
     .option('--key <file>', 'the private key of the certificate; PEM, without a passphrase')
-    .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
+    .option(...WORKSHOP_PLACE)
     .option('--no-open', 'do not open the browser')
     .option(...JSON_ANSWER)
     .action(async (options) => ended(await bench(env, options)))
@@ -254,7 +256,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .description('devices of the house that were let in to the bench: list them, or let one in no longer')
     .argument('[task]', 'task: list or revoke', 'list')
     .argument('[device]', 'name or id of a device')
-    .option('--workshop <place>', 'file of the workshop, or postgres://… of a club')
+    .option(...WORKSHOP_PLACE)
     .option(...JSON_ANSWER)
     .action(async (task, device, options) => ended(await devices(env, task, device, options)))
   withTrialCommands(program, env, ended)

@@ -28,6 +28,10 @@ export const workshopPlace = (machine: Machine): Place => {
 export const namedPlace = (named: string): Place =>
   /^postgres(?:ql)?:\/\//.test(named) ? { server: named } : { file: resolve(named) }
 
+/** The workshop that was named, or else the usual one. */
+export const placeOf = (machine: Machine, named: string | undefined): Place =>
+  named === undefined ? workshopPlace(machine) : namedPlace(named)
+
 /** Beside the workshop; for a club's server, each bench has a list of its own. */
 export const deviceListPath = (machine: Machine, place: Place): string =>
   'file' in place

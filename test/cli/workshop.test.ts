@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Environment } from '#cli/environment.ts'
-import { type Machine, workshopPlace } from '#cli/workshopPlace.ts'
+import { type Machine, namedPlace, workshopPlace } from '#cli/workshopPlace.ts'
 import { openWorkshop } from '#store/open.ts'
 import { exampleFiles, flat, tinwright } from './memory.ts'
 
@@ -27,8 +27,11 @@ const at = (path: string): Partial<Environment> => ({
     writeFileSync(join(into, name), bytes)
     return join(into, name)
   },
-  workshop: (begin) =>
-    openWorkshop({ file: path }, { at: '2031-05-17T14:05:00Z', beginAs: begin ? 'workshop-1' : null }),
+  workshop: (begin, named) =>
+    openWorkshop(named === undefined ? { file: path } : namedPlace(named), {
+      at: '2031-05-17T14:05:00Z',
+      beginAs: begin ? 'workshop-1' : null,
+    }),
 })
 
 const run = (...args: readonly string[]) => tinwright(['workshop', ...args], {}, own)
@@ -90,6 +93,19 @@ describe('tinwright workshop', () => {
       documents: 1,
     })
     expect(JSON.parse((await run('import', archive, '--json')).out)).toMatchObject({ added: 0, kept: 1 })
+  })
+
+  it('takes the workshop that is named instead of the usual one, as the bench does', async () => {
+    const named = join(folder, 'friend', 'club.tinwright')
+    await run('import', 'heron.stove.json', '--workshop', named)
+    expect(existsSync(file)).toBe(false)
+    expect(JSON.parse((await run('list', '--json', '--workshop', named)).out).documents).toMatchObject([
+      { name: 'Heron' },
+    ])
+    const archive = join(folder, 'club.zip')
+    await run('export', archive, '--workshop', named)
+    expect((await run('import', archive)).out).toContain('1 new')
+    expect((await run('list')).out).toContain(`${file}: 1 thing`)
   })
 
   it('makes no workshop to look at, and says that there is none', async () => {

@@ -12,7 +12,7 @@ import { qrLetters } from '#server/door/picture.ts'
 import { openBench } from '#server/openBench.ts'
 import { openWorkshop } from '#store/open.ts'
 import { given } from '#wire/answer.ts'
-import { deviceListPath, namedPlace, workshopPlace } from '../workshopPlace.ts'
+import { deviceListPath, placeOf } from '../workshopPlace.ts'
 import { demoFiles } from './demoFiles.ts'
 import { deviceFileAt } from './deviceFile.ts'
 import type { BenchHost } from './host.ts'
@@ -58,7 +58,7 @@ const onEnter = (pressed: () => void): (() => void) => {
 }
 
 export const nodeBenchHost = (): BenchHost => ({
-  place: (named) => (named === undefined ? workshopPlace(machine()) : namedPlace(named)),
+  place: (named) => placeOf(machine(), named),
   open: (place) => openWorkshop(place, { at: now(), beginAs: randomUUID() }),
   demo: () => demoFiles(folder('examples')),
   devices: (place) =>

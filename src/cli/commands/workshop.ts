@@ -10,6 +10,7 @@ import { problemOf, readFileBytes } from '../input.ts'
 import { writeInto } from '../output.ts'
 
 export interface WorkshopOptions {
+  readonly workshop?: string
   readonly json?: boolean
 }
 
@@ -22,15 +23,16 @@ const taken = <T>(answer: Answer<T>, value: string, allowed: string): T => {
   throw new BadInput([problemOf(`workshop.${word}`, 'workshop', value, allowed, sentence)])
 }
 
-/** Opens the maker's workshop for as long as the work takes. */
+/** Opens the workshop for as long as the work takes. */
 const inWorkshop = async <T>(
   env: Environment,
+  { workshop: named }: WorkshopOptions,
   begin: boolean,
   work: (shop: Workshop) => Promise<T>,
 ): Promise<T> => {
   const shop = taken(
-    await env.workshop(begin),
-    'what is kept there',
+    await env.workshop(begin, named),
+    named ?? 'what is kept there',
     'a whole workshop that can be written to',
   )
   try {
@@ -43,11 +45,11 @@ const inWorkshop = async <T>(
 const things = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`
 
-const list = (env: Environment, { json }: WorkshopOptions): Promise<void> =>
-  inWorkshop(env, false, async (shop) => {
+const list = (env: Environment, options: WorkshopOptions): Promise<void> =>
+  inWorkshop(env, options, false, async (shop) => {
     const about = taken(await shop.about(), 'list', TASKS)
     const documents = taken(await shop.list(), 'list', TASKS)
-    if (json) {
+    if (options.json === true) {
       env.out(`${JSON.stringify({ workshop: about, documents }, null, 2)}\n`)
       return
     }
@@ -65,12 +67,12 @@ const list = (env: Environment, { json }: WorkshopOptions): Promise<void> =>
     )
   })
 
-const exportTo = (env: Environment, file: string, { json }: WorkshopOptions): Promise<void> =>
-  inWorkshop(env, false, async (shop) => {
+const exportTo = (env: Environment, file: string, options: WorkshopOptions): Promise<void> =>
+  inWorkshop(env, options, false, async (shop) => {
     const archive = taken(await shop.exportArchive(env.now()), 'export', TASKS)
     const path = writeInto(env, dirname(file), basename(file), archive.bytes, 'file')
     const { bytes, ...counts } = archive
-    if (json) {
+    if (options.json === true) {
       env.out(`${JSON.stringify({ path, size: bytes.length, ...counts }, null, 2)}\n`)
       return
     }
@@ -109,11 +111,12 @@ const fileLine = ({ added, renewed, known }: ImportReport): string =>
 
 const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b
 
-const importFrom = async (env: Environment, file: string, { json }: WorkshopOptions): Promise<void> => {
+const importFrom = async (env: Environment, file: string, options: WorkshopOptions): Promise<void> => {
   const bytes = readFileBytes(env, file, 'file')
   const allowed = "a workshop's archive, a stove file, a shelf file or a trial file"
+  const { json } = options
   const act = { id: env.newId(), client: 'command-line', at: env.now() }
-  await inWorkshop(env, true, async (shop) => {
+  await inWorkshop(env, options, true, async (shop) => {
     if (isZip(bytes)) {
       const report = taken(await shop.importArchive(act, bytes), file, allowed)
       env.out(json ? `${JSON.stringify(report, null, 2)}\n` : page(...archiveLines(report, env.width)))

@@ -8,14 +8,16 @@ import { documentRow, revisionRow, type Trx } from '../documents/rows.ts'
 import type { Engine } from '../engine/engine.ts'
 import { read } from '../engine/transaction.ts'
 import type { Kind } from '../kinds.ts'
+import { stoveTextUnder } from './stoveText.ts'
 import { wholeTrial } from './wholeTrial.ts'
 
-/** The revision that counts, exactly as written; a trial with what was logged beside it. */
+/** The revision that counts as written, a stove under the name it bears now, a trial with what was logged beside it. */
 export const exportFile = (engine: Engine, document: string): Promise<Answer<NamedText>> =>
   read(engine, async (trx) => {
     const row = await documentRow(trx, document)
     const { kind, name, head } = row
-    const text = kind === 'trial' ? await wholeTrial(trx, row) : (await revisionRow(trx, head)).text
+    const written = kind === 'trial' ? await wholeTrial(trx, row) : (await revisionRow(trx, head)).text
+    const text = kind === 'stove' && written !== null ? stoveTextUnder(name, written) : written
     if (text === null)
       return refuse('bad input', `“${name}” does not read as a trial. Mend it, or take it away.`)
     return { name: `${slug(name) || kind}.${kind}.json`, text }

@@ -7,6 +7,9 @@ import * as z from 'zod'
  */
 const NAME = /^\p{L}[\p{L}\p{M}\p{N} _'-]{0,39}$/u
 
+/** So many letters the name of a stove may have. */
+export const STOVE_NAME_MOST = 80
+
 export const NAME_ALLOWED = "a name of up to 40 letters, digits, spaces, - _ or ' that begins with a letter"
 
 /** Each of the maker's names with what it names; at most `most`, so that a file cannot swamp a machine. */

@@ -3,7 +3,7 @@ import { fromMillimetres } from '#basis/units.ts'
 import { canSchema, endSchema } from './canSchema.ts'
 import { angle, length, measured, strict, words } from './fields.ts'
 import { fuelSchema } from './fuelSchema.ts'
-import { named } from './names.ts'
+import { named, STOVE_NAME_MOST } from './names.ts'
 import { bandOpening, canOpening, discOpening } from './openingSchema.ts'
 
 export const STOVE_FORMAT = 'tinwright/stove@1'
@@ -91,7 +91,7 @@ const placementSchema = z.discriminatedUnion(
 export const stoveSchema = strict({
   $schema: words(200, 'Where an editor finds the JSON Schema of this file.').optional(),
   format: z.literal(STOVE_FORMAT).meta({ description: 'Kind and version of this file.' }),
-  name: words(80, 'What you call the stove.'),
+  name: words(STOVE_NAME_MOST, 'What you call the stove.'),
   about: words(4000, 'Remarks: where the cans come from, what was tried.').optional(),
   fuel: fuelSchema,
   pot: strict({ diameter: length('potDiameter'), gap: length('potGap').optional() })

@@ -3,7 +3,8 @@ import { useCell } from '../cell/useCell.ts'
 import { Guide } from '../firstRun/guide.tsx'
 import { here } from '../routes/here.ts'
 import { type Place, pathOf } from '../routes/routes.ts'
-import { documents, headOf } from '../workshop/workshop.ts'
+import { headOfEither, revisionsSeen } from '../workshop/revisions.ts'
+import { documents } from '../workshop/workshop.ts'
 import { FootBar, Header } from './header.tsx'
 import { KeyList } from './keys/keyList.tsx'
 import { useBenchKeys } from './keys/useBenchKeys.ts'
@@ -33,12 +34,13 @@ const useArrival = (path: string) => {
 export const Bench = () => {
   const place = useCell(here)
   useCell(documents)
+  useCell(revisionsSeen)
   const path = pathOf(place)
   const main = useArrival(path)
   const [keysShown, setKeysShown] = useState(false)
   const showKeys = useCallback(() => setKeysShown(true), [])
   useBenchKeys(showKeys)
-  const title = titleOf(place, headOf)
+  const title = titleOf(place, headOfEither)
   useEffect(() => {
     document.title = `${title} · Tinwright`
   }, [title])

@@ -14,6 +14,9 @@ export const MAIN_PLACES: readonly NamedPlace[] = [
   { name: 'Help', place: { at: 'help' } },
 ]
 
+/** So many stoves stand side by side at most. */
+export const MOST_BESIDE = 4
+
 /** What there is of one stove. */
 export const roomsOf = (stove: string): readonly NamedPlace[] => [
   { name: 'On the bench', place: { at: 'stove', stove } },
@@ -54,6 +57,19 @@ export const mainPlaceOf = (place: Place): Place['at'] => {
   }
 }
 
+/** Stoves by name, several steps of one said once: `Heron, 2 steps of Redshank`. */
+const besideNames = (ids: readonly string[], find: Find): string => {
+  const steps = new Map<string, { readonly name: string; readonly count: number }>()
+  for (const id of ids.slice(0, MOST_BESIDE)) {
+    const head = find(id)
+    const key = head?.id ?? id
+    steps.set(key, { name: head?.name ?? 'a stove', count: (steps.get(key)?.count ?? 0) + 1 })
+  }
+  return [...steps.values()]
+    .map(({ name, count }) => (count === 1 ? name : `${count} steps of ${name}`))
+    .join(', ')
+}
+
 /** What stands over a place: the stove or trial first, then what of it. */
 export const titleOf = (place: Place, find: Find): string => {
   const name = (document: string, unknown: string): string => find(document)?.name ?? unknown
@@ -75,7 +91,7 @@ export const titleOf = (place: Place, find: Find): string => {
     case 'burn':
       return `${name(place.trial, 'A trial')}: at the stove`
     case 'beside':
-      return `Side by side: ${place.stoves.map((stove) => name(stove, 'a stove')).join(', ')}`
+      return `Side by side: ${besideNames(place.stoves, find)}`
     case 'shelf':
       return 'Shelf'
     case 'start':

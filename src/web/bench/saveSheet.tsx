@@ -1,4 +1,5 @@
 import { type FormEvent, useEffect, useState } from 'react'
+import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import { useCell, useCellPart } from '../cell/useCell.ts'
 import { go } from '../routes/here.ts'
 import type { WorkshopEditor } from '../workshop/stoveEditor.ts'
@@ -68,7 +69,12 @@ const SaveForm = ({ editor, done }: { readonly editor: WorkshopEditor; readonly 
       {as === 'variant' ? (
         <label>
           Its name
-          <input value={name} maxLength={120} required onChange={(event) => setName(event.target.value)} />
+          <input
+            value={name}
+            maxLength={STOVE_NAME_MOST}
+            required
+            onChange={(event) => setName(event.target.value)}
+          />
         </label>
       ) : null}
       <p role="status" className="save-sentence">

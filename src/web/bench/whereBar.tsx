@@ -2,6 +2,7 @@ import { createCell } from '../cell/cell.ts'
 import { useCell } from '../cell/useCell.ts'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
+import { headOfEither, revisionsSeen } from '../workshop/revisions.ts'
 import { isEditor, stoveEditor } from '../workshop/useStoveEditor.ts'
 import { documents, headOf } from '../workshop/workshop.ts'
 import { dim } from './dim.ts'
@@ -46,6 +47,7 @@ const SaveHere = ({ place }: { readonly place: Place }) => {
 /** Where the bench is, what there is of this stove, what can be taken back, and how safe the work is. */
 export const WhereBar = ({ place }: { readonly place: Place }) => {
   useCell(documents)
+  useCell(revisionsSeen)
   const stove = stoveAt(place, headOf)
   const name = stove === null ? null : (headOf(stove)?.name ?? 'A stove')
   return (
@@ -53,7 +55,7 @@ export const WhereBar = ({ place }: { readonly place: Place }) => {
       {/* A place of the header is named there already. */}
       <p className={mainPlaceOf(place) === place.at ? 'unseen' : 'where-name'}>
         {stove === null || name === null ? (
-          titleOf(place, headOf)
+          titleOf(place, headOfEither)
         ) : (
           <>
             <Link to={{ at: 'home' }}>Stoves</Link>

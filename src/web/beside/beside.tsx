@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import { darkTheme, lightTheme } from '#craft/section/theme.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { differenceLine, stoveDifference } from '#stove/difference/difference.ts'
+import { MOST_BESIDE } from '../bench/places.ts'
 import { useCell } from '../cell/useCell.ts'
 import { MakingCautions } from '../plan/cautions.tsx'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
@@ -14,8 +15,6 @@ import { BesideCurves, LETTERS } from './curves.tsx'
 import { besideRows } from './rows.ts'
 import { besideSections } from './sections.ts'
 import { type Beside as One, useBeside } from './useBeside.ts'
-
-const MOST = 4
 
 const Pictures = ({ stoves }: { readonly stoves: readonly One[] }) => {
   const dark = useCell(theme) === 'dark'
@@ -132,14 +131,14 @@ const Differences = ({ stoves }: { readonly stoves: readonly One[] }) => {
 
 /** Two to four stoves side by side: one scale, one clock, and what differs. */
 export const Beside = ({ place }: { readonly place: Extract<Place, { readonly at: 'beside' }> }) => {
-  const ids = useMemo(() => [...new Set(place.stoves)].slice(0, MOST), [place.stoves])
+  const ids = useMemo(() => [...new Set(place.stoves)].slice(0, MOST_BESIDE), [place.stoves])
   const { looking, stoves } = useBeside(ids)
   if (looking) return <p role="status">Looking into the workshop …</p>
   const busy = stoves.some(({ facts }) => facts === null)
   return (
     <div className="beside" aria-busy={busy}>
       <h1>Side by side</h1>
-      {place.stoves.length > MOST ? (
+      {place.stoves.length > MOST_BESIDE ? (
         <p className="muted">Four stand side by side; the first four are shown.</p>
       ) : null}
       <p className="unseen" role="status">

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import { useCell } from '../cell/useCell.ts'
 import { type BurnFacts, burnFacts } from '../stoveFacts/burnFacts.ts'
+import { headOfEither, revisionsSeen } from '../workshop/revisions.ts'
 import { documents, documentsFrom, headOf } from '../workshop/workshop.ts'
 
 /** One of the stoves that stand side by side. */
@@ -18,7 +19,8 @@ export interface Beside {
 export const useBeside = (
   ids: readonly string[],
 ): { readonly looking: boolean; readonly stoves: readonly Beside[] } => {
-  const heads = useCell(documents)
+  useCell(documents)
+  useCell(revisionsSeen)
   const from = useCell(documentsFrom)
   const [, draw] = useState(0)
   const revisions = ids.map((id) => headOf(id)?.head ?? id)
@@ -38,8 +40,9 @@ export const useBeside = (
     looking,
     stoves: ids.map((id, i) => {
       const facts = looking ? null : burnFacts(revisions[i] as string).get()
-      const head = headOf(id) ?? heads.find(({ head: now }) => now === id) ?? null
-      const step = head === null && facts !== null && facts.note !== '' ? ` (${facts.note})` : ''
+      const head = headOfEither(id)
+      const isStep = id !== head?.id && id !== head?.head
+      const step = isStep && facts !== null && facts.note !== '' ? ` (${facts.note})` : ''
       return {
         id,
         name: head?.name ?? `${facts?.file?.name ?? 'A step'}${step}`,

@@ -1,6 +1,7 @@
 import './family.css'
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { stoveDifference } from '#stove/difference/difference.ts'
+import { MOST_BESIDE } from '../bench/places.ts'
 import { useCell } from '../cell/useCell.ts'
 import { MakingCautions } from '../plan/cautions.tsx'
 import { Link } from '../routes/link.tsx'
@@ -15,9 +16,6 @@ import { predictedLine } from './predictedLine.ts'
 import { familyTree, type TreeLine, treeLines, treeMove } from './tree.ts'
 import { trialLines } from './trialLines.ts'
 import { useFamily } from './useFamily.ts'
-
-/** So many stand side by side at most. */
-const MOST_BESIDE = 4
 
 const Line = ({
   line,

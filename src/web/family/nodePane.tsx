@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import { differenceLine, stoveDifference } from '#stove/difference/difference.ts'
+import { formatStoveFile } from '#stove/document/format.ts'
+import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import { useCell } from '../cell/useCell.ts'
 import { go } from '../routes/here.ts'
 import { Link } from '../routes/link.tsx'
@@ -7,6 +9,7 @@ import { lengthIn } from '../settings/inUnits.ts'
 import { units } from '../settings/settings.ts'
 import { burnFacts } from '../stoveFacts/burnFacts.ts'
 import { newId } from '../workshop/names.ts'
+import { stoveFileOf } from '../workshop/stoveText.ts'
 import { headOf, newAct, workshop } from '../workshop/workshop.ts'
 import { predictedChange, predictedLine } from './predictedLine.ts'
 import type { TreeNode } from './tree.ts'
@@ -20,13 +23,14 @@ const dayOf = (at: string): string => {
 const branchFrom = async (revision: string, name: string): Promise<string | null> => {
   const answer = await workshop.revision(revision)
   if (!answer.ok) return answer.refusal.sentence
+  const read = stoveFileOf(answer.value.text, name)
   const id = newId()
   const wanted = {
     id,
     kind: 'stove' as const,
     name,
     revision: newId(),
-    text: answer.value.text,
+    text: 'file' in read ? formatStoveFile(read.file) : answer.value.text,
     note: '',
     parents: [revision],
   }
@@ -125,7 +129,7 @@ export const NodePane = ({ node, trials, chosen, full, onChoose }: PaneProps) =>
           Go on from here as a new stove
           <input
             value={name}
-            maxLength={80}
+            maxLength={STOVE_NAME_MOST}
             placeholder={`${head?.name ?? 'Stove'}, a variant`}
             onChange={(event) => setName(event.target.value)}
           />

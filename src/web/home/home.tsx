@@ -1,3 +1,4 @@
+import { MOST_BESIDE } from '../bench/places.ts'
 import { useCell } from '../cell/useCell.ts'
 import { MakingCautions } from '../plan/cautions.tsx'
 import { Link } from '../routes/link.tsx'
@@ -27,8 +28,8 @@ const FamilyBlock = ({
             {founder.name} and {variants === 1 ? 'its variant' : `its ${variants} variants`}
           </h2>
           <Link to={{ at: 'family', stove: founder.id }}>Family tree</Link>
-          <Link to={{ at: 'beside', stoves: members.slice(0, 4).map(({ stove }) => stove.id) }}>
-            {members.length > 4 ? 'First four side by side' : 'Side by side'}
+          <Link to={{ at: 'beside', stoves: members.slice(0, MOST_BESIDE).map(({ stove }) => stove.id) }}>
+            {members.length > MOST_BESIDE ? 'First four side by side' : 'Side by side'}
           </Link>
         </header>
       ) : null}

@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react'
+import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import type { DocumentHead } from '#wire/documents.ts'
 import { say } from '../bench/notices.ts'
 import { SheetDialog } from '../bench/sheetDialog.tsx'
@@ -41,7 +42,7 @@ export const StoveMore = ({ stove }: { readonly stove: DocumentHead }) => {
             Name
             <input
               value={name}
-              maxLength={120}
+              maxLength={STOVE_NAME_MOST}
               required
               pattern=".*\S.*"
               onChange={(event) => setName(event.target.value)}

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useState } from 'react'
 import { fuelTable } from '#science/fuel/table.ts'
+import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import { readPotItem } from '#stove/document/shelfItem.ts'
 import type { StartChoice } from '#stove/start/choice.ts'
 import { useCell } from '../cell/useCell.ts'
@@ -228,7 +229,7 @@ export const FromTwoCans = () => {
           <input
             value={name}
             placeholder={suggested}
-            maxLength={80}
+            maxLength={STOVE_NAME_MOST}
             onChange={(event) => setName(event.target.value)}
           />
         </label>

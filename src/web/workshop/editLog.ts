@@ -1,7 +1,7 @@
 import type { Outgoing } from './keep.ts'
 import { amended, committed, isSameDeed, type Mirror, moved, textNow } from './mirror.ts'
 import { newId, now } from './names.ts'
-import type { Station } from './workshop.ts'
+import type { Station } from './station.ts'
 
 /** Edits of one name that follow each other within this time are one step: a key held down. [ms] */
 const ONE_STEP = 700

@@ -1,7 +1,8 @@
 import type { Revision } from '#wire/documents.ts'
 import type { Draft } from '#wire/drafts.ts'
 import { beginMirror, committed, type Mirror, textNow } from './mirror.ts'
-import { type Station, workshop } from './workshop.ts'
+import type { Station } from './station.ts'
+import { workshop } from './workshop.ts'
 
 /** An edit that this browser knows nothing of, as the workshop has it; undo begins where it stands. */
 const adopted = async (draft: Draft, first: Revision): Promise<Mirror> => {

@@ -1,6 +1,7 @@
 import type { Draft } from '#wire/drafts.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
-import { drafts, station } from './workshop.ts'
+import { drafts } from './known.ts'
+import { station } from './station.ts'
 
 const cells = new Map<string, Cell<readonly Draft[]>>()
 

@@ -5,9 +5,11 @@ import type { Revision } from '#wire/documents.ts'
 import { type Cell, createCell, type OpenCell } from '../cell/cell.ts'
 import type { Change, Keeping, Kept, Parent, StoveEditor, StoveState } from '../stove/editor.ts'
 import { shown, startOf } from '../stove/shown.ts'
+import { keepRevision } from './ahead.ts'
 import { openEditLog } from './editLog.ts'
 import { findMirror } from './findMirror.ts'
 import type { Outgoing } from './keep.ts'
+import { documents, headOf } from './known.ts'
 import { linkState } from './link.ts'
 import {
   BEGIN_AGAIN,
@@ -22,8 +24,9 @@ import {
 } from './mirror.ts'
 import { newId, now } from './names.ts'
 import { parentOf } from './parentOf.ts'
+import { newAct, onSettled, type Station } from './station.ts'
 import { looseFileOf, stoveFileOf } from './stoveText.ts'
-import { documents, headOf, keepRevision, newAct, onSettled, type Station, workshop } from './workshop.ts'
+import { workshop } from './workshop.ts'
 
 /** The bench's own editor of a stove, with what the frame asks of it besides. */
 export interface WorkshopEditor extends StoveEditor {

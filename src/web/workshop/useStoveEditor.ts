@@ -1,8 +1,9 @@
 import { type Cell, createCell } from '../cell/cell.ts'
 import { useCell } from '../cell/useCell.ts'
 import type { StoveEditor } from '../stove/editor.ts'
+import { documents } from './known.ts'
+import { station } from './station.ts'
 import { openStoveEditor, type WorkshopEditor } from './stoveEditor.ts'
-import { documents, station } from './workshop.ts'
 
 export type OpenStove<E extends StoveEditor = StoveEditor> =
   | E

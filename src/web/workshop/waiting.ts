@@ -1,5 +1,5 @@
 import { type Cell, createCell } from '../cell/cell.ts'
-import { station } from './workshop.ts'
+import { station } from './station.ts'
 
 const cell = createCell(0)
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { DocumentHead } from '#store/workshop.ts'
 import { act, refusal, value } from '../acts.ts'
 import { example } from './examples.ts'
 import type { Rig } from './rig.ts'
@@ -15,6 +16,31 @@ export const filesSuite = ({ workshop }: Rig): void => {
       expect(again).toEqual({ added: [], renewed: [], known: added, remarks: [] })
       const other = { ...file, text: file.text.replace('"80 mm"', '"82 mm"') }
       expect((await value(shop.importFile(act(), other))).added).toHaveLength(1)
+    })
+
+    it('of a stove go out under the name it was given since, and come back as that stove', async () => {
+      const shop = await workshop()
+      const file = example('heron.stove.json')
+      const { added } = await value(shop.importFile(act(), file))
+      const { id, version } = added[0] as DocumentHead
+      const named = await value(shop.rename(act(), id, version, 'Grey heron'))
+      const out = await value(shop.exportFile(id))
+      expect(out.name).toBe('grey-heron.stove.json')
+      expect(JSON.parse(out.text)).toEqual({ ...JSON.parse(file.text), name: 'Grey heron' })
+      // A name is no change of the stove: no revision says so, and its burns stay with the one that was burned.
+      expect(await value(shop.history(id))).toHaveLength(1)
+      expect((await value(shop.importFile(act(), out))).known).toEqual([named])
+      await value(shop.undo(act()))
+      expect(await value(shop.exportFile(id))).toEqual(file)
+    })
+
+    it('of a stove with a name that no stove file may have go out as they were written', async () => {
+      const shop = await workshop()
+      const file = example('heron.stove.json')
+      const { added } = await value(shop.importFile(act(), file))
+      const { id, version } = added[0] as DocumentHead
+      await value(shop.rename(act(), id, version, 'H'.repeat(100)))
+      expect((await value(shop.exportFile(id))).text).toBe(file.text)
     })
 
     it('of a shelf become cans and bits, and a can measured again a revision', async () => {
