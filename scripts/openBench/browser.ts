@@ -1,6 +1,9 @@
 import { type Browser, type BrowserContext, chromium } from 'playwright-core'
 
-const FLAGS = [
+/** Where Debian puts it. */
+export const CHROMIUM = '/usr/bin/chromium'
+
+export const FLAGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -13,7 +16,7 @@ const FLAGS = [
 ]
 
 export const launch = (more: readonly string[] = []): Promise<Browser> =>
-  chromium.launch({ executablePath: '/usr/bin/chromium', args: [...FLAGS, ...more] })
+  chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...more] })
 
 export interface ContextWish {
   readonly width?: number
@@ -40,19 +43,25 @@ const EXPECTED =
 /** A machine under load is slow; what is not there after this does not come. [ms] */
 export const PATIENCE = 12_000
 
-/** A browser of its own: nothing shared with another but the machine. */
-export const newContext = async (
-  browser: Browser,
-  { width = 1280, height = 800, look = 'light', touch = false, noWorker = false }: ContextWish = {},
-): Promise<{ readonly context: BrowserContext; readonly complaints: Complaints }> => {
-  const context = await browser.newContext({
+/** What Playwright is to make of a wish. */
+export const contextOptions = ({
+  width = 1280,
+  height = 800,
+  look = 'light',
+  touch = false,
+  noWorker = false,
+}: ContextWish) =>
+  ({
     viewport: { width, height },
     colorScheme: look,
     reducedMotion: 'reduce',
     hasTouch: touch,
     acceptDownloads: true,
     serviceWorkers: noWorker ? 'block' : 'allow',
-  })
+  }) as const
+
+/** Listens to what the pages of a browser say that they should not. */
+export const complaintsOf = async (context: BrowserContext): Promise<Complaints> => {
   context.setDefaultTimeout(PATIENCE)
   const complaints: string[] = []
   await context.addInitScript(WATCH_POLICY)
@@ -63,5 +72,14 @@ export const newContext = async (
         complaints.push(`${page.url()}: ${message.text()}`)
     })
   })
-  return { context, complaints }
+  return complaints
+}
+
+/** A browser of its own: nothing shared with another but the machine. */
+export const newContext = async (
+  browser: Browser,
+  wish: ContextWish = {},
+): Promise<{ readonly context: BrowserContext; readonly complaints: Complaints }> => {
+  const context = await browser.newContext(contextOptions(wish))
+  return { context, complaints: await complaintsOf(context) }
 }

@@ -118,7 +118,7 @@ export const AtStove = ({ place }: { readonly place: Extract<Place, { readonly a
         )}
       </div>
       <nav className="burn-asides" aria-label="Beside the burn">
-        <BurnCautions />
+        <BurnCautions ready={state.ready} begun={state.begun} />
         <Link className="button burn-aside" to={{ at: 'trial', trial: place.trial }}>
           Trial desk
         </Link>

@@ -23,6 +23,8 @@ export interface BurnState {
   readonly log: BurnLog
   /** Entries that stand. */
   readonly count: number
+  /** This device has noted something. */
+  readonly begun: boolean
   /** Entries, corrections and photos that the workshop does not have yet. */
   readonly waiting: number
   readonly visit: Visit | null
@@ -64,6 +66,7 @@ const NOTHING: BurnState = {
   text: '',
   log: EMPTY_LOG,
   count: 0,
+  begun: false,
   waiting: 0,
   visit: null,
   shift: 0,
@@ -103,6 +106,7 @@ export const openBurnBook = (trial: string, tools: BookTools): BurnBook => {
       text: kept.burn.text,
       log,
       count: standing(log).length,
+      begun: kept.noted.length > 0,
       waiting: kept.noted.filter(({ sent }) => !sent).length + kept.photos.length,
       shift: kept.burn.shift ?? 0,
       ...change,

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { useLayoutEffect, useRef, useState } from 'react'
 import { BURN_CAUTIONS } from './burnCautions.ts'
 import { remember, remembered } from './device.ts'
 
@@ -13,13 +13,23 @@ const List = () => (
   </ul>
 )
 
+interface Burn {
+  /** What this device keeps of the burn has been read. */
+  readonly ready: boolean
+  /** This device has noted something of it. */
+  readonly begun: boolean
+}
+
 /** Said once before the first burn, in full, and again when their wording changes; at hand ever after. */
-export const BurnCautions = () => {
+export const BurnCautions = ({ ready, begun }: Burn) => {
   const dialog = useRef<HTMLDialogElement>(null)
-  const [read, setRead] = useState(() => remembered(KEY, '') === WORDING)
-  useEffect(() => {
-    if (!read) dialog.current?.showModal()
-  }, [read])
+  const [remembers, setRead] = useState(() => remembered(KEY, '') === WORDING)
+  // Nothing is noted before they were read. A browser that was killed has forgotten it, and opens in the middle of the
+  // burn: they would stand before the buttons.
+  const read = remembers || begun
+  useLayoutEffect(() => {
+    if (ready && !read) dialog.current?.showModal()
+  }, [ready, read])
   const understood = (): void => {
     remember(KEY, WORDING)
     setRead(true)

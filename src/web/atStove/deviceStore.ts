@@ -90,7 +90,8 @@ export const deviceStore = (): BurnStore => {
       await t.done
     },
     keepPhoto: async (photo) => {
-      await (await base).put('photos', photo)
+      const t = (await base).transaction('photos', 'readwrite', STRICT)
+      await Promise.all([t.store.put(photo), t.done])
     },
     dropPhoto: async (id) => {
       await (await base).delete('photos', id)

@@ -85,6 +85,8 @@ export const openStoveEditor = async (
     if (apart !== null) return { kind: 'conflict', sentence: apart.sentence }
     if (!waiting()) return { kind: 'kept', at: updated }
     const link = linkState.get()
+    // Nothing is called kept that is not on the drive yet.
+    if (log.pending() > 0) return { kind: 'keeping' }
     return link.kind === 'up' || link.kind === 'looking'
       ? { kind: 'keeping' }
       : { kind: 'kept here only', sentence: link.sentence }

@@ -1,22 +1,8 @@
+import { changeLastingWord, lastingWord } from './lastingWord.ts'
 import { client, linkDown, linkState, setLink } from './link.ts'
 
-const LAST_WORKSHOP = 'tinwright.workshop'
-
-const remembered = (): string | null => {
-  try {
-    return localStorage.getItem(LAST_WORKSHOP)
-  } catch {
-    return null
-  }
-}
-
-const remember = (workshop: string): void => {
-  try {
-    localStorage.setItem(LAST_WORKSHOP, workshop)
-  } catch {
-    // Without it the page cannot open offline, no more.
-  }
-}
+/** Without it the page cannot open offline. */
+const LAST_WORKSHOP = 'workshop'
 
 /** The workshop that this page is of, once it is known. */
 let ours: string | null = null
@@ -62,7 +48,8 @@ export const reachable = async (failed: unknown): Promise<void> => {
 
 /** The workshop of this page by its id: the one that answers, or else the one that answered this browser last. */
 export const workshopHere = async (): Promise<string | null> => {
-  if (!(await whoIsThere())) ours = remembered()
-  if (ours !== null) remember(ours)
-  return ours
+  if (!(await whoIsThere())) ours = await lastingWord(LAST_WORKSHOP)
+  const workshop = ours
+  if (workshop !== null) await changeLastingWord(LAST_WORKSHOP, () => workshop)
+  return workshop
 }

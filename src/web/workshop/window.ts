@@ -1,30 +1,32 @@
 import { hold } from './hold.ts'
+import { changeLastingWord, lastingWord } from './lastingWord.ts'
 import { newId } from './names.ts'
 
 const KEY = 'tinwright.window'
-const KNOWN = 'tinwright.windows'
+const KNOWN = 'windows'
 /** So many closed windows are remembered. */
 const MOST_KNOWN = 20
 
 const lockOf = (client: string): string => `tinwright.window.${client}`
 
-const read = (storage: Storage, key: string): string | null => {
+/** Of this very tab. */
+const ownId = (): string | null => {
   try {
-    return storage.getItem(key)
+    return sessionStorage.getItem(KEY)
   } catch {
     return null
   }
 }
 
-const write = (storage: Storage, key: string, text: string): void => {
+const keepOwnId = (client: string): void => {
   try {
-    storage.setItem(key, text)
+    sessionStorage.setItem(KEY, client)
   } catch {
     // A browser that keeps nothing: every visit is a window of its own.
   }
 }
 
-const knownWindows = (): readonly string[] => (read(localStorage, KNOWN) ?? '').split(' ').filter(Boolean)
+const idsIn = (word: string | null): readonly string[] => (word ?? '').split(' ').filter(Boolean)
 
 const reloaded = (): boolean =>
   performance
@@ -37,8 +39,8 @@ const reloaded = (): boolean =>
  * still has the other.
  */
 export const claimWindow = async (): Promise<string> => {
-  const own = read(sessionStorage, KEY)
-  const known = knownWindows()
+  const own = ownId()
+  const known = idsIn(await lastingWord(KNOWN))
   const claim = async (client: string, wait: boolean): Promise<string | null> =>
     (await hold(lockOf(client), wait)) === null ? null : client
   let client = own === null ? null : await claim(own, reloaded())
@@ -47,13 +49,12 @@ export const claimWindow = async (): Promise<string> => {
     client = newId()
     await hold(lockOf(client), false)
   }
-  write(sessionStorage, KEY, client)
-  write(
-    localStorage,
-    KNOWN,
-    [client, ...known.filter((one) => one !== client)].slice(0, MOST_KNOWN).join(' '),
+  const mine = client
+  keepOwnId(mine)
+  await changeLastingWord(KNOWN, (before) =>
+    [mine, ...idsIn(before).filter((one) => one !== mine)].slice(0, MOST_KNOWN).join(' '),
   )
-  return client
+  return mine
 }
 
 /** Does something in the place of a window that is closed; gives false while it is open. */

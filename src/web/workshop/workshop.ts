@@ -24,7 +24,10 @@ const layIn = async (
 ): Promise<{ readonly key: number; readonly outbox: Outbox }> => {
   const { keep, outbox, window } = await station()
   await keepAhead(keep, entry.name, entry.request)
-  return { key: await keep.add('outbox', { ...entry, client: window }), outbox }
+  // On the drive when it is called safe, not only in the browser's memory.
+  const trx = keep.transaction('outbox', 'readwrite', { durability: 'strict' })
+  const [key] = await Promise.all([trx.store.add({ ...entry, client: window }), trx.done])
+  return { key, outbox }
 }
 
 const sent = <T>(entry: Promise<{ readonly key: number; readonly outbox: Outbox }>): Sent<T> => {

@@ -1,8 +1,9 @@
 import type { BrowserContext, Page } from 'playwright-core'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, onTestFinished } from 'vitest'
 import { TRIAL_FORMAT } from '#proof/trial/schema.ts'
 import { standingEvents } from '#wire/trials.ts'
 import { axeViolations, newContext, sidewaysScroll } from '../harness/browser.ts'
+import { mortalBrowser } from '../harness/mortalBrowser.ts'
 import type { BenchServer } from '../harness/server.ts'
 import { ask, makeTrial } from './ask.ts'
 import { benchForTests } from './bench.ts'
@@ -58,9 +59,11 @@ describe('the phone at the stove', () => {
   it('logs a whole burn with the network cut twice and the tab killed once: every event once', {
     timeout: 120_000,
   }, async (test) => {
-    const { browser } = await begin(test)
+    await begin(test)
     const trial = await makeTrial(server.address, 'Whole burn', EMPTY)
-    const { context, complaints } = await newContext(browser, PHONE)
+    const phone = mortalBrowser(PHONE)
+    onTestFinished(phone.end)
+    let context = await phone.begin()
     let page = await open(context, trial)
     await page.evaluate('navigator.serviceWorker.ready.then(() => true)')
     await understood(page)
@@ -87,9 +90,11 @@ describe('the phone at the stove', () => {
     await startsWith(page, 'Boil')
     await weigh(page, 'Weigh pot', '1395')
     await standing(page, '8 events, 3 not yet with the workshop')
-    // The tab goes as a phone takes one away: nothing of the page is asked first, and nothing of it counts on that.
-    await page.close({ runBeforeUnload: false })
+    // As a phone does that wants the room, or goes flat: no page and no keeper of its stores is told. Only what was on
+    // the drive is there afterwards.
+    await phone.kill()
     // Still without a network: the page comes from the browser's keep, the log from the phone.
+    context = await phone.begin(true)
     page = await open(context, trial)
     await standing(page, '8 events, 3 not yet with the workshop')
     const clock = page.getByRole('timer')
@@ -107,8 +112,7 @@ describe('the phone at the stove', () => {
     const ids = (await ask(server.address, 'events', { trial })).map(({ id }) => id)
     expect(ids).toHaveLength(10)
     expect(new Set(ids).size).toBe(10)
-    expect(complaints.filter((one) => !one.includes('404'))).toEqual([])
-    await context.close()
+    expect(phone.complaints().filter((one) => !one.includes('404'))).toEqual([])
   })
 
   it('brings two phones at one burn together, corrections and all', { timeout: 120_000 }, async (test) => {

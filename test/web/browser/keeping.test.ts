@@ -144,6 +144,7 @@ describe('what is done on the bench', () => {
     await page.evaluate('navigator.serviceWorker.ready')
     await rig.server().kill()
     const last = await nudge(page, 'ArrowDown', 2)
+    await keeping(page, 'kept here only').waitFor()
     await page.close()
     await rig.server().start()
     const next = await another(`/stove/${greylag}`)

@@ -23,7 +23,8 @@ export interface Opened {
 }
 
 /** Tells the bench that its maker has been shown round. */
-const SHOWN_ROUND = "if (location.protocol === 'http:') localStorage.setItem('tinwright.guide', 'done')"
+export const SHOWN_ROUND =
+  "if (location.protocol === 'http:') localStorage.setItem('tinwright.guide', 'done')"
 
 /** Starts a bench and a browser for a file of tests, and ends them with it. */
 export const benchRig = ({ guide = false } = {}): BenchRig => {
