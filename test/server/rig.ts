@@ -73,6 +73,8 @@ export interface Rig {
   readonly here: (path: string, sent?: Sent) => Promise<Said>
   /** From the house. */
   readonly there: (path: string, sent?: Sent) => Promise<Said>
+  /** Ends the bench and opens another on the same workshop at the same port. */
+  readonly reopen: (own: Partial<BenchOptions>) => Promise<void>
   readonly close: () => Promise<void>
 }
 
@@ -86,28 +88,29 @@ export const openRig = async (own: Partial<BenchOptions> = {}): Promise<Rig> => 
   const lines: string[] = []
   const devices: { text: string | null } = { text: null }
   let time = START
-  const bench = await value(
-    openBench({
-      workshop,
-      assets,
-      deviceFile: {
-        read: () => devices.text,
-        write: (text) => {
-          devices.text = text
-        },
+  const options: BenchOptions = {
+    workshop,
+    assets,
+    deviceFile: {
+      read: () => devices.text,
+      write: (text) => {
+        devices.text = text
       },
-      port: 0,
-      house: { addresses: () => [HOUSE], certificate: null },
-      version: '0.1.0',
-      write: (line) => lines.push(line),
-      clock: () => time,
-      now: () => new Date(time).toISOString(),
-      ...own,
-    }),
-  )
+    },
+    port: 0,
+    house: { addresses: () => [HOUSE], certificate: null },
+    version: '0.1.0',
+    write: (line) => lines.push(line),
+    clock: () => time,
+    now: () => new Date(time).toISOString(),
+    ...own,
+  }
+  let bench = await value(openBench(options))
   const { port } = bench
   return {
-    bench,
+    get bench() {
+      return bench
+    },
     workshop,
     file,
     lines,
@@ -117,6 +120,10 @@ export const openRig = async (own: Partial<BenchOptions> = {}): Promise<Rig> => 
     },
     here: (path, sent) => send('127.0.0.1', port, path, sent),
     there: (path, sent) => send(HOUSE, port, path, sent),
+    reopen: async (other) => {
+      await bench.close()
+      bench = await value(openBench({ ...options, port, ...other }))
+    },
     close: async () => {
       await bench.close()
       await workshop.close()

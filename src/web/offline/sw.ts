@@ -42,13 +42,15 @@ const MINE = 'tinwright.pages.'
 const CACHE = `${MINE}${BUILD}`
 const PAGE = '/index.html'
 const API = '/api/'
+/** Files with a mark of what is in them in their name. */
+const PARTS = '/assets/'
 
-/** Files with a hash in their name are taken over from an older build; the rest is fetched. */
+/** Parts are taken over from an older build where they are the same; the rest is fetched. */
 const fill = async (): Promise<void> => {
   const cache = await caches.open(CACHE)
   await Promise.all(
     FILES.map(async (file) => {
-      const known = file.startsWith('/assets/') ? await caches.match(file) : undefined
+      const known = file.startsWith(PARTS) ? await caches.match(file) : undefined
       const response = known ?? (await fetch(file, { cache: 'no-cache' }))
       // A way in for strangers in place of the page is no page.
       if (!response.ok || response.redirected) throw new Error(`${file} could not be fetched`)
@@ -57,12 +59,16 @@ const fill = async (): Promise<void> => {
   )
 }
 
+/** The two before this one stay: windows that go on with one of them fetch its parts when they need them. */
 const clearOlder = async (): Promise<void> => {
-  const names = await caches.keys()
-  await Promise.all(
-    names.filter((name) => name.startsWith(MINE) && name !== CACHE).map((name) => caches.delete(name)),
-  )
+  // In the order in which they were made.
+  const older = (await caches.keys()).filter((name) => name.startsWith(MINE) && name !== CACHE)
+  await Promise.all(older.slice(0, -2).map((name) => caches.delete(name)))
 }
+
+/** A part of this build, or of one before it: their names differ where they do. */
+const partFromCache = async (path: string, request: Request): Promise<Response> =>
+  (await caches.match(path)) ?? fetch(request)
 
 const fromCache = async (path: string, request: Request): Promise<Response> => {
   const cache = await caches.open(CACHE)
@@ -81,7 +87,8 @@ here.addEventListener('fetch', (event) => {
   const { request } = event
   const { origin, pathname } = new URL(request.url)
   if (request.method !== 'GET' || origin !== here.location.origin || pathname.startsWith(API)) return
-  if (FILES.includes(pathname)) event.respondWith(fromCache(pathname, request))
+  if (pathname.startsWith(PARTS)) event.respondWith(partFromCache(pathname, request))
+  else if (FILES.includes(pathname)) event.respondWith(fromCache(pathname, request))
   else if (request.mode === 'navigate' && !pathname.split('/').at(-1)?.includes('.'))
     event.respondWith(fromCache(PAGE, request))
 })

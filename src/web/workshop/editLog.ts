@@ -2,6 +2,7 @@ import type { Outgoing } from './keep.ts'
 import { amended, committed, isSameDeed, type Mirror, moved, textNow } from './mirror.ts'
 import { newId, now } from './names.ts'
 import type { Station } from './station.ts'
+import { underWay } from './underWay.ts'
 
 /** Edits of one name that follow each other within this time are one step: a key held down. [ms] */
 const ONE_STEP = 700
@@ -55,7 +56,7 @@ export const openEditLog = (
       changed()
     })
     writing = next.catch(() => undefined)
-    return next
+    return underWay(next)
   }
 
   const store = (after: Mirror, entries: readonly Entry[]): Promise<readonly number[]> => {

@@ -7,6 +7,7 @@ import { client } from './link.ts'
 import type { Outbox } from './outbox.ts'
 import { openDocument, revisionBy } from './revisions.ts'
 import { station } from './station.ts'
+import { underWay } from './underWay.ts'
 
 export { about, documents, documentsFrom, drafts, headOf, takenAway, undoState } from './known.ts'
 export { door, forgetRefusal, newAct, refusals } from './station.ts'
@@ -46,11 +47,11 @@ export const workshop = {
 
   /** Does something: kept in this browser first, sent in order, sent again until it is answered. */
   write: <N extends CallName>(name: N, request: RequestOf<N>): Sent<ValueOf<N>> =>
-    sent(layIn({ name, request })),
+    sent(underWay(layIn({ name, request }))),
 
   /** The same with bytes: a photo. */
   upload: <N extends UploadName>(name: N, request: UploadRequestOf<N>, bytes: Blob): Sent<UploadValueOf<N>> =>
-    sent(layIn({ name, request, bytes })),
+    sent(underWay(layIn({ name, request, bytes }))),
 
   /** A revision by its id, from this browser where it was seen before. */
   revision: revisionBy,
