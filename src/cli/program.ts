@@ -247,6 +247,10 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
       'with --lan: speak https to the house; PEM, with those that signed it behind it',
     )
     .option('--key <file>', 'the private key of the certificate; PEM, without a passphrase')
+    .option(
+      '--name <name>',
+      'name by which devices call this machine, where the certificate has a * in its own',
+    )
     .option(...WORKSHOP_PLACE)
     .option('--no-open', 'do not open the browser')
     .option(...JSON_ANSWER)

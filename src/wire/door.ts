@@ -1,6 +1,6 @@
-/** What a browser withholds from pages that came over plain HTTP, and what follows from it at the stove. */
+/** What a browser withholds from pages that came over plain HTTP, what follows from it at the stove, and what to do. */
 export const WITHOUT_CERTIFICATE =
-  'Without a certificate a phone keeps no page of the bench and lets its screen go dark: the page at the stove keeps every entry, but must stay open until it is in reach of the network again.'
+  'Without a certificate a phone keeps every entry, but cannot open the page at the stove again while it is out of reach of this machine, and lets its screen go dark: keep that page open until the burn is over, or start the bench with a certificate of your own (--certificate and --key).'
 
 /** How the one who asks stands to this bench. */
 export interface Door {

@@ -131,7 +131,8 @@ describe('tinwright bench', () => {
   })
 
   it('says what is missing without a certificate, and not with one', async (test) => {
-    const missing = 'keeps no page of the bench and lets its screen go dark'
+    const missing =
+      'lets its screen go dark: keep that page open until the burn is over, or start the bench with a certificate of your own'
     const plain = await bench(
       ['--no-open', '--lan'],
       visited(async () => undefined),
@@ -141,12 +142,15 @@ describe('tinwright bench', () => {
     const authority = makeAuthority()
     try {
       const { certificate, key } = authority.sign({ names: 'IP:127.0.0.2,DNS:bench.example' })
-      const other = authority.sign({ names: 'IP:192.168.1.20,DNS:*.example' })
+      const other = authority.sign({ names: 'IP:192.168.1.20' })
+      const wild = authority.sign({ names: 'DNS:*.club.example' })
       const files = {
         'bench.pem': certificate,
         'bench.key': key,
         'other.pem': other.certificate,
         'other.key': other.key,
+        'wild.pem': wild.certificate,
+        'wild.key': wild.key,
       }
       const start = (args: readonly string[], own: Partial<Environment> = {}) =>
         tinwright(['bench', '--port', '0', '--workshop', file, '--no-open', ...args], files, {
@@ -160,6 +164,9 @@ describe('tinwright bench', () => {
       )
       expect(flat(safe.out)).toMatch(/is encrypted; the certificate is good until \d{4}-\d\d-\d\d\./)
       expect(safe.out).not.toContain(missing)
+      const wildcard = ['--certificate', 'wild.pem', '--key', 'wild.key']
+      const one = await start(['--lan', ...wildcard, '--name', 'Bench.club.example'])
+      expect(flat(one.out)).toMatch(/ open https:\/\/bench\.club\.example:\d+\/pair there/)
       const refusals: readonly (readonly [readonly string[], string])[] = [
         [named, '--lan is missing'],
         [['--lan', '--key', 'bench.key'], '--certificate is missing'],
@@ -170,6 +177,9 @@ describe('tinwright bench', () => {
           ['--lan', '--certificate', 'other.pem', '--key', 'other.key'],
           'a name such as bench.example, or 127.0.0.2',
         ],
+        [['--lan', '--name', 'bench.example'], '--certificate is missing'],
+        [['--lan', ...wildcard], 'It stands for *.club.example: say with --name'],
+        [['--lan', ...wildcard, '--name', 'a.bench.club.example'], 'a name that the certificate stands for'],
       ]
       for (const [args, sentence] of refusals) {
         const ended = await start(args)

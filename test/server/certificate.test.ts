@@ -15,8 +15,8 @@ afterAll(() => authority?.close())
 
 const NOW = '2031-05-17T14:05:00Z'
 const file = (path: string, text: string): BroughtFile => ({ path, text })
-const read = ({ certificate, key }: Pair, now = NOW) =>
-  readCertificate(file('bench.pem', certificate), file('bench.key', key), now)
+const read = ({ certificate, key }: Pair, now = NOW, called: string | null = null) =>
+  readCertificate(file('bench.pem', certificate), file('bench.key', key), now, called)
 const sign = (wish: Wish): Pair => {
   if (authority === null) throw new Error('no authority')
   return authority.sign(wish)
@@ -42,8 +42,37 @@ describe('what the maker brings for the doors to the house', () => {
       ['192.168.1.20', '192.168.1.21', 'fd00::2', 'fd00:0::0:2', 'bench.club.example'].map(covers),
     ).toEqual([true, false, true, true, false])
     expect(until).toMatch(/^\d{4}-\d\d-\d\dT.*Z$/)
+    expect(got.value.patterns).toEqual(['*.club.example'])
     const bare = read(sign({ names: '' }))
     expect(bare.ok && bare.value.names).toEqual([])
+  })
+
+  // RFC 9525, section 6.3: a * is the whole of the first label, and stands for just one.
+  it('stands by a pattern for a name that the maker says', (test) => {
+    needs(test, 'openssl')
+    const wild = sign({ names: 'DNS:*.club.example,DNS:b*.shop.example,DNS:bench.example' })
+    const said = (called: string) => read(wild, NOW, called)
+    for (const called of ['bench.club.example', 'BENCH.Club.example', 'bench.example']) {
+      const got = said(called)
+      expect(got.ok && [got.value.names[0], got.value.patterns]).toEqual([
+        called.toLowerCase(),
+        ['*.club.example'],
+      ])
+    }
+    for (const called of [
+      'club.example',
+      'a.bench.club.example',
+      'bench.other.example',
+      'bench.shop.example',
+      '*.club.example',
+      'bench.club.example.',
+      '.club.example',
+      '',
+      '192.168.1.20',
+    ]) {
+      const got = said(called)
+      expect([called, got.ok ? '' : got.problems[0]?.code]).toEqual([called, 'certificate.other-name'])
+    }
   })
 
   it('takes a key of the older kind', (test) => {

@@ -20,8 +20,13 @@ export interface BenchHost {
   readonly devices: (place: Place) => Devices
   /** Addresses of this machine that only the house can reach. */
   readonly houseAddresses: () => readonly string[]
-  /** Reads a certificate and its key; `now`: `2031-05-17T14:05:00Z`. */
-  readonly certificate: (certificate: BroughtFile, key: BroughtFile, now: string) => Outcome<HouseCertificate>
+  /** Reads a certificate and its key; `now`: `2031-05-17T14:05:00Z`; `called`: the name that the maker says. */
+  readonly certificate: (
+    certificate: BroughtFile,
+    key: BroughtFile,
+    now: string,
+    called: string | null,
+  ) => Outcome<HouseCertificate>
   /** Listens, and answers. */
   readonly serve: (wanted: Serving) => Promise<Answer<Served>>
   /** A picture for the terminal; null where nobody could scan it. */

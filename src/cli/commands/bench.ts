@@ -16,6 +16,7 @@ export interface BenchCommandOptions {
   readonly lan?: boolean
   readonly certificate?: string
   readonly key?: string
+  readonly name?: string
   readonly workshop?: string
   readonly open: boolean
   readonly json?: boolean
@@ -47,9 +48,9 @@ const taken = <T>(answer: Answer<T>, field: string, value: string, allowed: stri
 const certificateFrom = (
   env: Environment,
   host: BenchHost,
-  { lan, certificate, key }: BenchCommandOptions,
+  { lan, certificate, key, name }: BenchCommandOptions,
 ): HouseCertificate | null => {
-  if (certificate === undefined && key === undefined) return null
+  if (certificate === undefined && key === undefined && name === undefined) return null
   const lacking = (code: string, field: string, fix: string): BadInput =>
     new BadInput([problemOf(code, field, '', 'all of --lan, --certificate and --key, or --lan alone', fix)])
   if (lan !== true)
@@ -59,7 +60,9 @@ const certificateFrom = (
   if (key === undefined)
     throw lacking('bench.no-key', '--key', 'Name the file with the private key of the certificate.')
   const brought = (path: string, field: string) => ({ path, text: readFile(env, path, field) })
-  return orThrow(host.certificate(brought(certificate, '--certificate'), brought(key, '--key'), env.now()))
+  return orThrow(
+    host.certificate(brought(certificate, '--certificate'), brought(key, '--key'), env.now(), name ?? null),
+  )
 }
 
 const houseFrom = (env: Environment, host: BenchHost, options: BenchCommandOptions): House | null => {
@@ -83,7 +86,9 @@ const houseFrom = (env: Environment, host: BenchHost, options: BenchCommandOptio
         '--certificate',
         options.certificate ?? '',
         `a certificate that names this machine: a name such as bench.example, or ${found.join(' or ')}`,
-        'Have one made with the name or address by which devices call this machine (subjectAltName); a pattern with * is none.',
+        certificate.patterns.length === 0
+          ? 'Have one made with the name or address by which devices call this machine (subjectAltName).'
+          : `It stands for ${certificate.patterns.join(', ')}: say with --name by which of these names devices call this machine.`,
       ),
     ])
   return { addresses: host.houseAddresses, certificate }

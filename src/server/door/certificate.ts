@@ -2,6 +2,7 @@ import { createPrivateKey, type KeyObject, X509Certificate } from 'node:crypto'
 import { isIP } from 'node:net'
 import { createSecureContext } from 'node:tls'
 import { bad, good, type Outcome, type Problem } from '#basis/problem.ts'
+import { type CertificateNames, namesIn, standsFor } from './certificateNames.ts'
 
 /** A file that the maker brought. */
 export interface BroughtFile {
@@ -14,8 +15,10 @@ export interface HouseCertificate {
   /** As it was brought, with those that signed it behind it. PEM. */
   readonly cert: string
   readonly key: string
-  /** Names of this bench that it stands for. */
+  /** Names of this bench that it stands for: those in it, and the one that the maker says. */
   readonly names: readonly string[]
+  /** Such as `*.club.example`, which may stand for a name that the maker has not said. */
+  readonly patterns: readonly string[]
   /** Whether it stands for an address, `192.168.1.20`. */
   readonly covers: (address: string) => boolean
   /** Good until then, `2031-05-17T14:05:00.000Z`. */
@@ -70,28 +73,28 @@ const readKey = (file: BroughtFile): KeyObject | Problem => {
   }
 }
 
-/**
- * DNS names of a certificate under which devices of the house can call this bench: not those that lead a device
- * to itself, nor patterns, which are no address. Browsers look at no other field (RFC 9110, section 4.3.4).
- */
-const namesOf = ({ subjectAltName = '' }: X509Certificate): readonly string[] => {
-  const found = subjectAltName.split(', ').flatMap((part) => {
-    const name = /^DNS:([a-z0-9_-]+(?:\.[a-z0-9_-]+)*)$/i.exec(part)?.[1]?.toLowerCase()
-    return name === undefined || isIP(name) !== 0 || /(^|\.)localhost$/.test(name) ? [] : [name]
-  })
-  return [...new Set(found)]
-}
-
 /** For servers: RFC 5280, section 4.2.1.12. A certificate that names no purpose is for all. */
 const SERVER_PURPOSE = '1.3.6.1.5.5.7.3.1'
 
+const otherName = (called: string, { names, patterns }: CertificateNames): Problem => ({
+  code: 'certificate.other-name',
+  field: '--name',
+  value: called,
+  allowed: `a name that the certificate stands for: ${[...names, ...patterns].join(', ') || 'it has none'}`,
+  fix: 'Say the whole name by which devices call this machine, such as bench.club.example; a * stands for one word between dots.',
+})
+
 const day = (date: Date): string => date.toISOString().slice(0, 10)
 
-/** Reads what the maker brought for the house's doors; `now`: `2031-05-17T14:05:00Z`. */
+/**
+ * Reads what the maker brought for the house's doors; `now`: `2031-05-17T14:05:00Z`; `called`: the name by which devices
+ * call this machine, where the maker says it.
+ */
 export const readCertificate = (
   certificate: BroughtFile,
   key: BroughtFile,
   now: string,
+  called: string | null = null,
 ): Outcome<HouseCertificate> => {
   const cert = readCert(certificate.text)
   const read = readKey(key)
@@ -147,10 +150,14 @@ export const readCertificate = (
       ),
     )
   }
+  const found = namesIn(cert)
+  const said = called?.toLowerCase() ?? null
+  if (said !== null && !standsFor(cert, said)) return bad(otherName(called ?? '', found))
   return good({
     cert: certificate.text,
     key: key.text,
-    names: namesOf(cert),
+    names: [...new Set([...(said === null ? [] : [said]), ...found.names])],
+    patterns: found.patterns,
     covers: (address) => isIP(address) !== 0 && cert.checkIP(address) !== undefined,
     until: until.toISOString(),
   })

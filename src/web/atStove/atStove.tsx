@@ -10,6 +10,7 @@ import { BurnCautions } from './cautions.tsx'
 import { CorrectEntry } from './correctEntry.tsx'
 import { buzz } from './device.ts'
 import { type Entry, type EntryWords, entryText, standing } from './entry.ts'
+import { HoldsOn } from './holdsOn.tsx'
 import { LogList } from './logList.tsx'
 import { type Pad, PadBody } from './pads.tsx'
 import { photograph } from './photograph.ts'
@@ -123,11 +124,7 @@ export const AtStove = ({ place }: { readonly place: Extract<Place, { readonly a
           Trial desk
         </Link>
       </nav>
-      {awake === 'not here' && (
-        <p className="small muted">
-          This browser does not keep the screen awake on this page: set the phone to turn it off later.
-        </p>
-      )}
+      <HoldsOn awake={awake} />
       <LogList entries={standing(state.log)} log={state.log} onPick={setWrong} />
       <Sheet open={pad !== null} onClose={() => setPad(null)}>
         {pad !== null && <PadBody pad={pad} onDone={(words) => void note(words)} />}

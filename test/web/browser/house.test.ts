@@ -118,7 +118,7 @@ describe('a phone of the house', () => {
 
     const trial = await makeTrial(server.address, 'Over plain HTTP', EMPTY)
     await openBurn(house, phone, trial)
-    await phone.getByText('does not keep the screen awake').waitFor()
+    await phone.getByText('Keep this page open').waitFor()
     await phone.getByRole('button', { name: /I am outdoors/ }).tap()
     await note(phone, 'Lit')
     await standing(phone, '1 event, all with the workshop')
