@@ -19,6 +19,8 @@ const PROGRAMS = {
   zbarimg: { probe: ['--version'], debian: 'zbar-tools' },
   chromium: { probe: ['--version'], debian: 'chromium' },
   openssl: { probe: ['version'], debian: 'openssl' },
+  ip: { probe: ['-V'], debian: 'iproute2' },
+  unshare: { probe: ['--version'], debian: 'util-linux' },
   mutool: { probe: ['-v'], debian: 'mupdf-tools' },
   admesh: { probe: ['--version'], debian: 'admesh' },
   python3: { probe: ['--version'], debian: 'python3' },

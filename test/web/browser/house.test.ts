@@ -12,6 +12,7 @@ import { standingEvents } from '#wire/trials.ts'
 import { needs } from '../../outsideProgram.ts'
 import { makeAuthority } from '../../server/certificates.ts'
 import { axeViolations, launch, newContext, until } from '../harness/browser.ts'
+import { isInHouse, needsOwnNetwork, runInHouse } from '../harness/houseNetwork.ts'
 import { type BenchServer, startServer } from '../harness/server.ts'
 import { ask, makeTrial } from './ask.ts'
 
@@ -39,11 +40,6 @@ const openHouse = async (more: readonly string[] = [], flags: readonly string[] 
   ending.push(() => browser.close())
   const [origin = ''] = server.houseOrigins
   return { server, browser, origin }
-}
-
-const needsHouse = (test: { readonly skip: (reason: string) => unknown }): void => {
-  needs(test, 'chromium')
-  if (houseAddresses(networkInterfaces()).length === 0) test.skip('this machine is in no network of a house')
 }
 
 /** The maker asks for a code on the page of the workshop. */
@@ -95,11 +91,11 @@ const here = async ({ browser, server }: House): Promise<Page> => {
   return maker
 }
 
-describe('a phone of the house', () => {
+const withPhone = (): void => {
   it('logs a burn over plain HTTP, where browsers withhold much: let in, kept, sent, let in no more', {
     timeout: 180_000,
   }, async (test) => {
-    needsHouse(test)
+    needs(test, 'chromium')
     const house = await openHouse()
     const { server, browser } = house
     const maker = await here(house)
@@ -159,8 +155,7 @@ describe('a phone of the house', () => {
   })
 
   it('keeps the pages over https, with a certificate that it trusts', { timeout: 180_000 }, async (test) => {
-    needsHouse(test)
-    needs(test, 'openssl')
+    needs(test, 'chromium', 'openssl')
     const folder = mkdtempSync(join(tmpdir(), 'tinwright-house-'))
     ending.push(() => rmSync(folder, { recursive: true }))
     const authority = makeAuthority()
@@ -200,4 +195,17 @@ describe('a phone of the house', () => {
     expect(await said(house.server, trial)).toEqual(['lit', 'flame on'])
     expect(complaints).toEqual([])
   })
-})
+}
+
+if (isInHouse()) describe('a phone of the house', withPhone)
+else
+  describe('a phone of a house that is made for it, since this machine is in none', () => {
+    it('does all of it', { timeout: 500_000 }, async (test) => {
+      needs(test, 'chromium', 'openssl')
+      needsOwnNetwork(test)
+      const { status, said } = await runInHouse(import.meta.filename)
+      expect(status, said).toBe(0)
+      // Two tests, and none of them left out.
+      expect(said).toMatch(/^2 passed, 0 failed$/m)
+    })
+  })
