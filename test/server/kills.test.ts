@@ -17,7 +17,8 @@ let folder: string
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'tinwright-server-kills-'))
 })
-afterAll(() => rmSync(folder, { recursive: true }))
+// A drive that many write to takes its time.
+afterAll(() => rmSync(folder, { recursive: true }), 120_000)
 
 interface Running {
   readonly child: ChildProcess

@@ -17,7 +17,8 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'tinwright-kills-'))
   cache = join(folder, 'compiled')
 })
-afterAll(() => rmSync(folder, { recursive: true }))
+// A drive that many write to takes its time.
+afterAll(() => rmSync(folder, { recursive: true }), 120_000)
 
 /** How many saves a killed program was told of before the blow falls, and then how long it goes on [ms]. */
 interface Blow {
