@@ -1,5 +1,5 @@
 import type { RequestOf } from '#wire/calls.ts'
-import { station } from '../workshop/workshop.ts'
+import { station } from '../workshop/station.ts'
 
 /** What of a trial was written here last and is not with the workshop yet. */
 export interface KeptSave {
