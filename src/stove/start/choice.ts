@@ -17,6 +17,8 @@ export interface StartChoice {
   readonly inner: ShelfCan
   readonly potStand: ShelfCan | null
   readonly damper: boolean
+  /** Slits round the bore of the concentrator, bent into vanes. */
+  readonly vanes: boolean
   /** None: the bits of a usual set. */
   readonly bits: readonly Bit[]
   /** Key in the fuel table. */

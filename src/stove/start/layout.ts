@@ -6,14 +6,15 @@ import { resolveStove } from '#stove/document/read.ts'
 import { STOVE_FORMAT, type StoveFile } from '#stove/document/schema.ts'
 import type { Can } from '#stove/model.ts'
 import type { StartChoice, Way } from './choice.ts'
+import { damperOver } from './damper.ts'
 import { planFloor } from './floor.ts'
 import { markedDown, markedUp, planRow } from './row.ts'
 import { standOf } from './stand.ts'
+import { planVanes } from './vanes.ts'
 import { CUT, measuresOf, mm, nearestTo, OPEN, type PartFile, rowFile, withoutFoot } from './written.ts'
 
-/** Tin a maker has for discs and bands: a flattened can [m]. */
+/** Tin a maker has for discs: a flattened can [m]. */
 const SHEET = 0.00025
-const BAND = 0.0002
 /** Screws that carry a grate, a quarter of their size over it [m]. */
 const GRATE_SCREW = 0.004
 const GRATE_RAISED = 0.014
@@ -24,6 +25,9 @@ const GRATE_PLAY = 0.0016
 const UNDER = 0.008
 /** Ledge on which a disc or ring lies, all round [m]. */
 const LEDGE = 0.002
+
+/** A narrower bore may leave the room. */
+export const NO_VANES = 'start.no-vanes'
 
 const refuse = (code: string, field: string, value: string, allowed: string, fix: string): Outcome<never> =>
   bad({ code, field, value, allowed, fix } satisfies Problem)
@@ -134,8 +138,8 @@ export const layOut = (choice: StartChoice, way: Way): Outcome<StoveFile> => {
 
   // The fuel ends a finger's breadth under the holes that feed the gas.
   const floorUp = trimmed ? GRATE_RAISED + 0.0005 : (floorHeight(fuelCan) ?? 0)
-  const free = HEIGHTS.fuelBelowSecondary.value + 0.002
-  const level = Math.floor((secondary.height - secondary.bit.diameter / 2 - free - floorUp) / 0.001) * 0.001
+  const bare = HEIGHTS.fuelBelowSecondary.value + 0.002
+  const level = Math.floor((secondary.height - secondary.bit.diameter / 2 - bare - floorUp) / 0.001) * 0.001
   if (level < 0.02)
     return refuse(
       'start.no-fuel',
@@ -146,7 +150,18 @@ export const layOut = (choice: StartChoice, way: Way): Outcome<StoveFile> => {
     )
 
   const bore = Math.round((way.bore * inside) / 0.001) * 0.001
-  const stand = potStand === null ? null : standOf(potStand, (Math.PI * bore ** 2) / 4)
+  const free = potStand === null ? inside : Math.min(inside, bodyInside(potStand.can).value)
+  const vanes = choice.vanes ? planVanes(bore, free) : null
+  if (choice.vanes && vanes === null)
+    return refuse(
+      NO_VANES,
+      inner.name,
+      mm(bore),
+      'a bore with room round it for slits of 8 mm',
+      'Choose a wider can for the fuel, or leave the vanes out.',
+    )
+  const passage = (Math.PI * bore ** 2) / 4 + (vanes?.area ?? 0)
+  const stand = potStand === null ? null : standOf(potStand, passage)
   if (potStand !== null && stand === null)
     return refuse(
       'start.no-stand',
@@ -243,34 +258,16 @@ export const layOut = (choice: StartChoice, way: Way): Outcome<StoveFile> => {
     role: 'concentrator',
     diameter: `${mm(disc)} ± 1 mm`,
     thickness: mm(SHEET),
-    openings: { bore: { kind: 'bore', duty: 'passage', diameter: mm(bore) } },
+    openings: {
+      bore: { kind: 'bore', duty: 'passage', diameter: mm(bore) },
+      ...(vanes === null ? {} : { vanes: vanes.file }),
+    },
   }
   assembly.push({ part: 'concentrator', place: 'sits on', host: 'fuel can' })
   if (withDamper) {
-    const bandHeight = markedUp(intake.bit.diameter + 2 * bandOver)
-    parts.damper = {
-      form: 'band',
-      role: 'damper',
-      height: mm(bandHeight),
-      thickness: mm(BAND),
-      openings: {
-        windows: {
-          kind: 'row',
-          duty: 'intake',
-          hole: {
-            window: { width: mm(intake.bit.diameter + 0.001), height: mm(intake.bit.diameter + 0.002) },
-          },
-          count: intake.count,
-          height: mm(bandHeight / 2),
-        },
-      },
-    }
-    assembly.push({
-      part: 'damper',
-      place: 'slips over',
-      host: 'shell',
-      raised: mm(intake.height - bandHeight / 2),
-    })
+    const { part, raised } = damperOver(intake, bandOver)
+    parts.damper = part
+    assembly.push({ part: 'damper', place: 'slips over', host: 'shell', raised: mm(raised) })
   }
   if (stand !== null) {
     parts['pot stand'] = stand.part

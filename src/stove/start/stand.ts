@@ -10,13 +10,13 @@ export interface Stand {
   readonly needs: number
 }
 
-/** Windows under its rim let out more than the bore lets in. */
-export const standOf = ({ item, can }: ShelfCan, boreArea: number): Stand | null => {
+/** Windows under its rim let out more than the concentrator lets in. */
+export const standOf = ({ item, can }: ShelfCan, passage: number): Stand | null => {
   const height = Math.min(can.height.value - 0.004, Math.max(0.07, 0.9 * can.bodyDiameter.value))
   const circumference = Math.PI * can.bodyDiameter.value
   const count = circumference > 0.36 ? 8 : 6
   const width = markedDown(0.38 * (circumference / count))
-  const tall = markedUp((1.4 * AREAS.outletToPassage.low * boreArea) / (count * width))
+  const tall = markedUp((1.4 * AREAS.outletToPassage.low * passage) / (count * width))
   const drop = 0.007
   if (width < 0.008 || tall + drop > 0.55 * height) return null
   const { beads: _, ...measures } = measuresOf(item)

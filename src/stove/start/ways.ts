@@ -5,7 +5,7 @@ import { resolveStove } from '#stove/document/read.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
 import type { Bit, Finding, Stove } from '#stove/model.ts'
 import type { Floor, Holding, StartChoice, Way } from './choice.ts'
-import { layOut } from './layout.ts'
+import { layOut, NO_VANES } from './layout.ts'
 
 /** A way that can be built: nothing in it is a stop. */
 export interface SoundStart {
@@ -65,6 +65,7 @@ export const soundStarts = (choice: StartChoice): Starts => {
         const laid = layOut(asked, way)
         if (!laid.ok) {
           miss(1e6, laid.problems.map(told).join(' '))
+          if (laid.problems.some(({ code }) => code === NO_VANES)) continue
           // Cans that are too tall or too narrow stay so, whatever is drilled in them.
           break
         }

@@ -6,6 +6,7 @@ import type { PlannedRow } from './row.ts'
 // What a stove file says, as a start writes it.
 
 export type PartFile = StoveFile['parts'][string]
+export type DiscOpeningFile = NonNullable<Extract<PartFile, { form: 'disc' }>['openings']>[string]
 export type EndFile = Extract<PartFile, { form: 'can' }>['bottom']
 
 /** A length as text in millimetres. */

@@ -1,8 +1,8 @@
 import { useId, useState } from 'react'
 import { problemSentence } from '#basis/problem.ts'
-import { fuelTable } from '#science/fuel/table.ts'
 import type { JsonValue } from '#stove/document/json.ts'
 import { readShelfItem, type ShelfKind } from '#stove/document/shelfItem.ts'
+import { fuelChoice, fuelChoices } from '../fuel/fuelChoices.ts'
 import type { ShelfItem } from './items.ts'
 import { addItem, changeItem } from './writes.ts'
 
@@ -122,14 +122,23 @@ export const PlainForm = ({
       {kind === 'fuel' ? (
         <label>
           Fuel
-          <select value={draft.fuel} onChange={(event) => setDraft({ ...draft, fuel: event.target.value })}>
-            {[...fuelTable.values()].map(({ key, label: words }) => (
+          <select
+            value={draft.fuel}
+            aria-describedby={`${id}-pieces`}
+            onChange={(event) => setDraft({ ...draft, fuel: event.target.value })}
+          >
+            {fuelChoices.map(({ key, name: words }) => (
               <option key={key} value={key}>
                 {words}
               </option>
             ))}
           </select>
         </label>
+      ) : null}
+      {kind === 'fuel' ? (
+        <p id={`${id}-pieces`} className="muted small">
+          {fuelChoice(draft.fuel)?.pieces ?? 'Pieces as its name says.'}
+        </p>
       ) : null}
       <label htmlFor={id}>{label}</label>
       <input

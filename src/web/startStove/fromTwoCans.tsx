@@ -1,25 +1,25 @@
-import { useCallback, useEffect, useMemo, useState } from 'react'
-import { fuelTable } from '#science/fuel/table.ts'
+import { useCallback, useEffect, useId, useMemo, useState } from 'react'
 import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import { readPotItem } from '#stove/document/shelfItem.ts'
 import type { StartChoice } from '#stove/start/choice.ts'
 import { useCell } from '../cell/useCell.ts'
-import { ScopedSvg } from '../plan/scopedSvg.tsx'
+import { fuelChoice, fuelChoices } from '../fuel/fuelChoices.ts'
 import { planHand } from '../plan/useMaking.ts'
 import { Link } from '../routes/link.tsx'
 import { lengthIn } from '../settings/inUnits.ts'
-import { theme, units } from '../settings/settings.ts'
+import { units } from '../settings/settings.ts'
 import { shelfItems } from '../shelf/items.ts'
 import { shelfOf } from '../shelf/shelfOf.ts'
 import { layOnBench } from './newStove.ts'
 import { shelfCans } from './shelfCans.ts'
+import { StartShown } from './startShown.tsx'
 import { startWish } from './wish.ts'
-import type { StartShown } from './work.ts'
+import type { StartShown as Shown } from './work.ts'
 
 const ASIDE = '(none)'
 
 interface State {
-  readonly shown: StartShown | null
+  readonly shown: Shown | null
   readonly busy: boolean
   readonly sentence: string | null
 }
@@ -50,60 +50,33 @@ interface PickProps {
   readonly label: string
   readonly value: string
   readonly names: readonly (readonly [value: string, words: string])[]
+  /** Said below it, for what has no room in the list. */
+  readonly hint?: string
   readonly onPick: (value: string) => void
 }
 
-const Pick = ({ label, value, names, onPick }: PickProps) => (
-  <label className="start-pick">
-    {label}
-    <select value={value} onChange={(event) => onPick(event.target.value)}>
-      {names.map(([key, words]) => (
-        <option key={key} value={key}>
-          {words}
-        </option>
-      ))}
-    </select>
-  </label>
-)
-
-const Shown = ({ shown, dark }: { readonly shown: StartShown; readonly dark: boolean }) => {
-  const { started, pictures } = shown
-  if (started.kind === 'cannot') return <p className="start-said">{started.sentence}</p>
-  const warns = started.findings.filter(({ severity }) => severity === 'warn')
-  const { holding, floor } = started.start.way
+const Pick = ({ label, value, names, hint, onPick }: PickProps) => {
+  const id = useId()
   return (
-    <div className="start-shown">
-      {pictures === null ? null : (
-        <ScopedSvg svg={dark ? pictures.dark : pictures.light} className="start-picture" />
-      )}
-      <div>
-        <p className={started.burn.clean ? 'start-good' : 'start-said'}>{started.burn.sentence}</p>
-        <p>
-          The fuel can is held {holding}; the fuel lies on{' '}
-          {floor === 'its own' ? 'its own drilled floor' : floor}.
-        </p>
-        <ul>
-          {Object.entries(started.file.parts).flatMap(([part, { openings }]) =>
-            Object.entries(openings ?? {}).flatMap(([name, opening]) =>
-              opening.kind === 'row' && 'bit' in opening.hole && opening.duty !== 'fixing'
-                ? [
-                    <li key={`${part} ${name}`}>
-                      {part}: {opening.count} holes of {opening.hole.bit} ({opening.duty})
-                    </li>,
-                  ]
-                : [],
-            ),
-          )}
-        </ul>
-        {warns.map((finding) => (
-          <p key={finding.sentence} className="start-said">
-            {finding.sentence} {finding.fix}
-          </p>
+    <div className="start-pick">
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        value={value}
+        aria-describedby={hint === undefined ? undefined : `${id}-hint`}
+        onChange={(event) => onPick(event.target.value)}
+      >
+        {names.map(([key, words]) => (
+          <option key={key} value={key}>
+            {words}
+          </option>
         ))}
-        <p className="muted small">
-          A prediction, no measurement. Rows are sized by area: change anything once it lies on the bench.
+      </select>
+      {hint === undefined ? null : (
+        <p id={`${id}-hint`} className="muted small">
+          {hint}
         </p>
-      </div>
+      )}
     </div>
   )
 }
@@ -111,13 +84,13 @@ const Shown = ({ shown, dark }: { readonly shown: StartShown; readonly dark: boo
 /** A stove from two cans of the shelf: which stands outside, which holds the fuel, and what goes with them. */
 export const FromTwoCans = () => {
   const { items, loading } = useCell(shelfItems)
-  const dark = useCell(theme) === 'dark'
   const inUnits = useCell(units)
   const long = (length: number): string => lengthIn(length, inUnits)
   const wish = useCell(startWish)
   const [name, setName] = useState('')
   const [stand, setStand] = useState(ASIDE)
   const [damper, setDamper] = useState(true)
+  const [vanes, setVanes] = useState(false)
   const [fuel, setFuel] = useState('wood-chips')
   const [pot, setPot] = useState(ASIDE)
   const [refusal, setRefusal] = useState<string | null>(null)
@@ -135,6 +108,8 @@ export const FromTwoCans = () => {
   )
   const of = useCallback((wanted: string) => cans.find((can) => can.name === wanted) ?? null, [cans])
   const [outer, inner] = [of(wish.outer), of(wish.inner)]
+  // A can that is in the stove already cannot carry the pot as well.
+  const standing = stand === wish.outer || stand === wish.inner ? ASIDE : stand
   const suggested = outer === null || inner === null ? '' : `${outer.name} and ${inner.name}`.slice(0, 80)
 
   const choice = useMemo<StartChoice | null>(
@@ -145,13 +120,14 @@ export const FromTwoCans = () => {
             name: name.trim() === '' ? suggested : name.trim(),
             outer,
             inner,
-            potStand: of(stand),
+            potStand: of(standing),
             damper,
+            vanes,
             bits,
             fuel,
             potDiameter: pots.find((one) => one.name === pot)?.diameter ?? null,
           },
-    [name, suggested, outer, inner, of, stand, damper, bits, fuel, pots, pot],
+    [name, suggested, outer, inner, of, standing, damper, vanes, bits, fuel, pots, pot],
   )
   const { shown, busy, sentence } = useStart(choice)
 
@@ -201,9 +177,26 @@ export const FromTwoCans = () => {
         />
         <Pick
           label="Pot stand"
-          value={stand}
-          names={[[ASIDE, 'none: the pot stands on screws'], ...listed]}
+          value={standing}
+          names={[
+            [ASIDE, 'none: the pot stands on screws'],
+            ...listed.filter(([can]) => can !== wish.outer && can !== wish.inner),
+          ]}
           onPick={setStand}
+        />
+        <Pick
+          label="Concentrator"
+          value={vanes ? 'vanes' : 'bore'}
+          names={[
+            ['bore', 'a plain bore'],
+            ['vanes', 'a bore, and slits bent into vanes'],
+          ]}
+          hint={
+            vanes
+              ? 'Vanes make the flame whirl, and take a while to cut and bend.'
+              : 'One round hole: quick to cut.'
+          }
+          onPick={(value) => setVanes(value === 'vanes')}
         />
         <label className="start-tick">
           <input type="checkbox" checked={damper} onChange={(event) => setDamper(event.target.checked)} />A
@@ -212,7 +205,8 @@ export const FromTwoCans = () => {
         <Pick
           label="Fuel"
           value={fuel}
-          names={[...fuelTable.values()].map(({ key, label }) => [key, label] as const)}
+          names={fuelChoices.map(({ key, name: words }) => [key, words] as const)}
+          hint={fuelChoice(fuel)?.pieces ?? ''}
           onPick={setFuel}
         />
         <Pick
@@ -244,7 +238,7 @@ export const FromTwoCans = () => {
         ) : shown === null ? (
           <p className="muted">Laying it out …</p>
         ) : (
-          <Shown shown={shown} dark={dark} />
+          <StartShown shown={shown} />
         )}
         {refusal === null ? null : <p className="start-said">{refusal}</p>}
         <button type="submit" data-weight="main" disabled={started === null || busy || laying}>

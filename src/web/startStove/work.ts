@@ -87,6 +87,7 @@ export const possibleStarts = (
       inner,
       potStand: null,
       damper: false,
+      vanes: false,
       bits,
       fuel,
       potDiameter: null,
