@@ -4,21 +4,44 @@ import { type Issue, issue } from './issue.ts'
 const set = <K extends keyof Issue>(key: K, value: Issue[K]): void =>
   issue.update((now) => ({ ...now, [key]: value }))
 
-interface ChoiceProps<K extends keyof Issue> {
-  readonly name: K
+interface ChoiceProps {
+  readonly name: 'paper' | 'solidFormat' | 'cardFormat' | 'cardTheme'
   readonly label: string
-  readonly choices: readonly (readonly [value: Issue[K], words: string])[]
+  /** What may be chosen, and how it is called. */
+  readonly words: Readonly<Record<string, string>>
 }
 
-const Choice = <K extends keyof Issue>({ name, label, choices }: ChoiceProps<K>) => {
+type Chosen<K extends keyof Issue> = {
+  readonly name: K
+  readonly label: string
+  readonly words: Readonly<Record<Issue[K], string>>
+}
+
+const CHOICES: readonly (
+  | Chosen<'paper'>
+  | Chosen<'solidFormat'>
+  | Chosen<'cardFormat'>
+  | Chosen<'cardTheme'>
+)[] = [
+  {
+    name: 'paper',
+    label: 'Paper',
+    words: { A4: 'A4', Letter: 'Letter', A3: 'A3 for templates, A4 for the rest' },
+  },
+  { name: 'solidFormat', label: 'Solids as', words: { '3mf': '3MF, with names', stl: 'STL' } },
+  { name: 'cardFormat', label: 'Cards as', words: { png: 'PNG, pixels', svg: 'SVG, lines' } },
+  { name: 'cardTheme', label: 'Cards on', words: { light: 'light paper', dark: 'dark paper' } },
+]
+
+const Choice = ({ name, label, words }: ChoiceProps) => {
   const now = useCell(issue)
   return (
     <label>
       {label}
-      <select value={now[name]} onChange={(event) => set(name, event.target.value as Issue[K])}>
-        {choices.map(([value, words]) => (
+      <select value={now[name]} onChange={(event) => set(name, event.target.value as Issue[typeof name])}>
+        {Object.entries(words).map(([value, called]) => (
           <option key={value} value={value}>
-            {words}
+            {called}
           </option>
         ))}
       </select>
@@ -67,39 +90,9 @@ export const IssueForm = ({
         Day
         <input type="date" value={date} required onChange={(event) => onDate(event.target.value)} />
       </label>
-      <Choice
-        name="paper"
-        label="Paper"
-        choices={[
-          ['A4', 'A4'],
-          ['Letter', 'Letter'],
-          ['A3', 'A3 for templates, A4 for the rest'],
-        ]}
-      />
-      <Choice
-        name="solidFormat"
-        label="Solids as"
-        choices={[
-          ['3mf', '3MF, with names'],
-          ['stl', 'STL'],
-        ]}
-      />
-      <Choice
-        name="cardFormat"
-        label="Cards as"
-        choices={[
-          ['png', 'PNG, pixels'],
-          ['svg', 'SVG, lines'],
-        ]}
-      />
-      <Choice
-        name="cardTheme"
-        label="Cards on"
-        choices={[
-          ['light', 'light paper'],
-          ['dark', 'dark paper'],
-        ]}
-      />
+      {CHOICES.map(({ name, ...choice }) => (
+        <Choice key={name} name={name} {...choice} />
+      ))}
     </form>
   )
 }

@@ -1,28 +1,19 @@
 import './shelf.css'
 import { useMemo, useRef, useState } from 'react'
-import { problemSentence } from '#basis/problem.ts'
-import { formatQuantity } from '#basis/text/format.ts'
-import { fuelTable } from '#science/fuel/table.ts'
-import {
-  readBitItem,
-  readCanItem,
-  readFuelItem,
-  readPotItem,
-  type ShelfKind,
-} from '#stove/document/shelfItem.ts'
+import type { ShelfKind } from '#stove/document/shelfItem.ts'
 import { say } from '../bench/notices.ts'
 import { SheetDialog } from '../bench/sheetDialog.tsx'
 import { useCell } from '../cell/useCell.ts'
 import { DropPlace } from '../home/bringFiles.tsx'
 import { MakingCautions } from '../plan/cautions.tsx'
 import type { Place } from '../routes/routes.ts'
-import { lengthIn } from '../settings/inUnits.ts'
-import { type Units, units } from '../settings/settings.ts'
+import { units } from '../settings/settings.ts'
 import { shelfCans } from '../startStove/shelfCans.ts'
 import { bringIn, saveText } from '../workshop/files.ts'
 import { workshop } from '../workshop/workshop.ts'
 import { CanForm } from './canForm.tsx'
 import { FitsTable } from './fitsTable.tsx'
+import { lineOf } from './itemLine.ts'
 import { type ShelfItem, shelfItems } from './items.ts'
 import { PlainForm } from './plainForm.tsx'
 import { PossibleStoves } from './possible.tsx'
@@ -48,52 +39,6 @@ const WORDS: Readonly<Record<ShelfKind, GroupWords>> = {
     none: 'No fuel yet. Weigh and dry a handful, and predictions are of yours.',
   },
   pot: { title: 'Pots', one: 'pot', none: 'No pot yet. Measure the mug or pot you cook in.' },
-}
-
-/** What a row says of a thing, or why it does not read. */
-const lineOf = (
-  { kind, name, value }: ShelfItem,
-  inUnits: Units,
-): { readonly ok: boolean; readonly words: string } => {
-  const long = (length: number): string => lengthIn(length, inUnits)
-  const wrong = (problems: Parameters<typeof problemSentence>[0][]) => ({
-    ok: false,
-    words: problems.map(problemSentence).join(' '),
-  })
-  if (value === null) return { ok: false, words: 'It does not read as a file of ours.' }
-  switch (kind) {
-    case 'can': {
-      const read = readCanItem(value, name)
-      if (!read.ok) return wrong([...read.problems])
-      const { code, seamDiameter, bodyDiameter, height, top } = read.value
-      const open =
-        top.kind === 'pull-off' || top.kind === 'friction' ? `, top open ${long(top.opening.value)}` : ''
-      return {
-        ok: true,
-        words: `${code === null ? '' : `${code}: `}${long(seamDiameter.value)} over the seam, ${long(bodyDiameter.value)} at the wall, ${long(height.value)} high${open}`,
-      }
-    }
-    case 'bit': {
-      const read = readBitItem(value)
-      return read.ok
-        ? { ok: true, words: read.value.map(({ diameter }) => long(diameter)).join(', ') }
-        : wrong([...read.problems])
-    }
-    case 'fuel': {
-      const read = readFuelItem(value)
-      if (!read.ok) return wrong([...read.problems])
-      const { kind: key, own, moisture } = read.value
-      const words = own?.name ?? (key === undefined ? '' : (fuelTable.get(key)?.label ?? key))
-      return {
-        ok: true,
-        words: `${words}${moisture === undefined ? '' : `, moisture ${formatQuantity(moisture, 'fuelMoisture')}`}`,
-      }
-    }
-    case 'pot': {
-      const read = readPotItem(value)
-      return read.ok ? { ok: true, words: `${long(read.value.diameter)} across` } : wrong([...read.problems])
-    }
-  }
 }
 
 interface Editing {
@@ -123,9 +68,7 @@ const Group = ({
       {items.length === 0 ? <p className="muted">{none}</p> : null}
       <ul>
         {items.map((item) => {
-          const { ok, words: line } = lineOf(item, inUnits)
-          // A bit is mostly called by its size: it is not said twice.
-          const words = line.startsWith(`${item.name} `) ? line.slice(item.name.length + 1) : line
+          const { ok, words } = lineOf(item, inUnits)
           return (
             <li key={item.id} className="shelf-row">
               <span>

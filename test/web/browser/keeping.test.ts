@@ -26,14 +26,15 @@ const redoButton = (page: Page) => page.getByRole('button', { name: /^Redo/ }).f
 
 /** Moves the upper row by the arrow keys, and waits until the picture shows it. */
 const nudge = async (page: Page, key: 'ArrowUp' | 'ArrowDown' = 'ArrowDown', times = 1): Promise<string> => {
-  const before = await heightOf(page)
+  const height = async (): Promise<string> => (await heightOf(page)) ?? ''
+  const before = await height()
   await ring(page).focus()
   for (let i = 0; i < times; i++) await page.keyboard.press(key)
   // Each press is a millimetre: on a busy machine the picture rests between two of them.
   const moved = async (): Promise<number> =>
-    Math.round(Math.abs(Number.parseFloat(await heightOf(page)) - Number.parseFloat(before)))
+    Math.round(Math.abs(Number.parseFloat(await height()) - Number.parseFloat(before)))
   await expect.poll(moved).toBe(times)
-  return heightOf(page)
+  return height()
 }
 
 const save = async (page: Page, note: string): Promise<void> => {
