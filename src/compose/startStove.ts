@@ -1,4 +1,3 @@
-import { formatQuantity } from '#basis/text/format.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
 import type { Finding } from '#stove/model.ts'
@@ -14,7 +13,8 @@ export interface StartBurn {
   readonly firepower: number | null
   /** [s] */
   readonly duration: number | null
-  readonly sentence: string
+  /** What keeps it from burning clean; null: it does. */
+  readonly trouble: string | null
 }
 
 export type Started =
@@ -30,21 +30,18 @@ export type Started =
 const burnOf = (start: SoundStart): StartBurn => {
   const outcome = predictSteady(start.stove)
   const none = { burns: false, clean: false, firepower: null, duration: null }
-  if (!outcome.ok) return { ...none, sentence: outcome.problems.map(({ fix }) => fix).join(' ') }
-  if (outcome.value.kind === 'no burn') return { ...none, sentence: outcome.value.noBurn.sentence }
+  if (!outcome.ok) return { ...none, trouble: outcome.problems.map(({ fix }) => fix).join(' ') }
+  if (outcome.value.kind === 'no burn') return { ...none, trouble: outcome.value.noBurn.sentence }
   const { prediction } = outcome.value
   const { firepower, duration } = prediction.woodGas
   const course = prediction.stops === null ? prediction.halfway.regime : 'goes out before the floor'
   const clean = course === 'clean'
-  const figures = `${formatQuantity(firepower, 'firepower')} for ${formatQuantity(duration, 'burnTime')}`
   return {
     burns: prediction.stops === null,
     clean,
     firepower,
     duration,
-    sentence: clean
-      ? `Burns clean, about ${figures}, as the model has it.`
-      : `About ${figures}, but ${prediction.stops?.sentence ?? `it is ${course}, as the model has it.`}`,
+    trouble: clean ? null : (prediction.stops?.sentence ?? `It is ${course}, as the model has it.`),
   }
 }
 

@@ -61,7 +61,7 @@ describe('a stove started from two cans of the shelf', () => {
         expect(back.stove).toEqual(started.start.stove)
         const placed = orThrow(placeParts(back.stove))
         expect(fuelBedOf(back.stove, placed)).not.toBeNull()
-        expect(started.burn.burns, `${inner} in ${outer}: ${started.burn.sentence}`).toBe(true)
+        expect(started.burn.burns, `${inner} in ${outer}: ${started.burn.trouble}`).toBe(true)
         expect(back.stove.parts.has('damper')).toBe('damper' in more)
       }
       // Of 72 ordered pairs, those whose inner one goes into the outer one.
@@ -92,7 +92,7 @@ describe('a stove started from two cans of the shelf', () => {
         started.findings.filter(({ severity }) => severity === 'stop'),
         `${inner} in ${outer}`,
       ).toEqual([])
-      expect(started.burn.burns, `${inner} in ${outer}: ${started.burn.sentence}`).toBe(true)
+      expect(started.burn.burns, `${inner} in ${outer}: ${started.burn.trouble}`).toBe(true)
     }
     expect(made).toBeGreaterThan(5)
   }, 240_000)

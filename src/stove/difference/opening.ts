@@ -188,10 +188,10 @@ export const openingWords = (opening: OpeningFile, telling: Telling): string => 
     case 'row':
       return `${opening.count} × ${holeWords(opening.hole, telling)}, ${opening.duty}`
     case 'pattern':
-      return `${layoutWords(opening, telling)}, ${holeWords(opening.hole, telling)}`
+      return `${layoutWords(opening, telling)}, each ${holeWords(opening.hole, telling)}`
     case 'bore':
       return `a bore of ${telling.length(opening.diameter, 'boreDiameter')}`
     case 'vanes':
-      return `${opening.count} vanes`
+      return `${opening.count} vanes, ${telling.length(opening.width, 'vaneWidth')} wide, bent ${opening.angle}`
   }
 }

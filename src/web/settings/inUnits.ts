@@ -42,6 +42,21 @@ export const figureIn = (value: number, key: PairedKey, units: Units): string =>
   return `${figureText(value, key, metric)} (${figureText(asShown(value, key), key, other)})`
 }
 
+/** No model knows more of a fire than two figures. */
+const twoFigures = (value: number, key: PairedKey): number => {
+  const shown = asShown(value, key)
+  const step = 10 ** (Math.floor(Math.log10(Math.max(shown, 1e-12)) + 1e-12) - 1)
+  return Math.round(shown / step) * step
+}
+
+/** A predicted figure in a line of words, to two figures of the metric unit: `1.8 kW (6140 Btu/h)`. */
+export const aboutIn = (value: number, key: PairedKey, units: Units): string =>
+  figureIn(twoFigures(value, key), key, units)
+
+/** A predicted time in a line of words, to a minute [from s]. */
+export const aboutTime = (seconds: number): string =>
+  formatQuantity(Math.round(seconds / 60) * 60, 'burnTime')
+
 /** The main unit that was chosen, and, of both, the other one for a second line. */
 export const figureParts = (
   value: number,

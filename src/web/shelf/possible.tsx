@@ -4,7 +4,8 @@ import type { ShelfCan } from '#stove/start/choice.ts'
 import { useCell } from '../cell/useCell.ts'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import { useMaking } from '../plan/useMaking.ts'
-import { theme } from '../settings/settings.ts'
+import { theme, units } from '../settings/settings.ts'
+import { burnSentence } from '../startStove/burnSentence.ts'
 import { startWith } from '../startStove/wish.ts'
 import type { PossibleStarts } from '../startStove/work.ts'
 
@@ -19,6 +20,7 @@ export const PossibleStoves = ({
   readonly bits: readonly Bit[]
 }) => {
   const dark = useCell(theme) === 'dark'
+  const inUnits = useCell(units)
   const { state, run, cancel } = useMaking()
   const [found, setFound] = useState<{ readonly of: object; readonly starts: PossibleStarts } | null>(null)
   const [all, setAll] = useState(false)
@@ -64,7 +66,7 @@ export const PossibleStoves = ({
         )}
       </div>
       <ol className="possible-stoves">
-        {shown.map(({ outer, inner, sentence, clean, warnings, pictures }) => (
+        {shown.map(({ outer, inner, burn, warnings, pictures }) => (
           <li key={`${outer} ${inner}`}>
             <button type="button" className="possible-stove" onClick={() => startWith({ outer, inner })}>
               <ScopedSvg svg={dark ? pictures.dark : pictures.light} className="possible-picture" />
@@ -72,7 +74,7 @@ export const PossibleStoves = ({
                 <strong>
                   {inner} in {outer}
                 </strong>
-                <span data-clean={clean}>{sentence}</span>
+                <span data-clean={burn.clean}>{burnSentence(burn, inUnits)}</span>
                 {warnings === 0 ? null : (
                   <span className="muted">
                     {warnings} {warnings === 1 ? 'warning' : 'warnings'}

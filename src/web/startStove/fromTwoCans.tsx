@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useId, useMemo, useState } from 'react'
 import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import { readPotItem } from '#stove/document/shelfItem.ts'
-import type { StartChoice } from '#stove/start/choice.ts'
+import type { ShelfCan, StartChoice } from '#stove/start/choice.ts'
 import { useCell } from '../cell/useCell.ts'
 import { fuelChoice, fuelChoices } from '../fuel/fuelChoices.ts'
 import { planHand } from '../plan/useMaking.ts'
@@ -139,13 +139,15 @@ export const FromTwoCans = () => {
         <Link to={{ at: 'shelf' }}>Measure {cans.length === 0 ? 'two cans' : 'another'} first</Link>.
       </p>
     )
-  const listed = cans.map(
-    (can) =>
-      [
-        can.name,
-        `${can.name}, ${long(can.can.seamDiameter.value)} by ${long(can.can.height.value)}`,
-      ] as const,
-  )
+  const sizes = (can: ShelfCan | null): string =>
+    can === null
+      ? ''
+      : `${long(can.can.seamDiameter.value)} over the seam, ${long(can.can.height.value)} high.`
+  const listed = cans.map(({ name, can: { seamDiameter, height } }) => {
+    // In a list there is room for one unit; both stand below it.
+    const short = (length: number): string => lengthIn(length, inUnits === 'both' ? 'mm' : inUnits)
+    return [name, `${name}, ${short(seamDiameter.value)} by ${short(height.value)}`] as const
+  })
   const started = shown?.started.kind === 'started' ? shown.started : null
   return (
     <form
@@ -167,12 +169,14 @@ export const FromTwoCans = () => {
           label="Outside"
           value={wish.outer}
           names={[['', 'choose a can …'], ...listed]}
+          hint={sizes(outer)}
           onPick={(value) => startWish.update((before) => ({ ...before, outer: value }))}
         />
         <Pick
           label="Inside it, for the fuel"
           value={wish.inner}
           names={[['', 'choose a can …'], ...listed]}
+          hint={sizes(inner)}
           onPick={(value) => startWish.update((before) => ({ ...before, inner: value }))}
         />
         <Pick
@@ -182,6 +186,7 @@ export const FromTwoCans = () => {
             [ASIDE, 'none: the pot stands on screws'],
             ...listed.filter(([can]) => can !== wish.outer && can !== wish.inner),
           ]}
+          hint={standing === ASIDE ? '' : sizes(of(standing))}
           onPick={setStand}
         />
         <Pick

@@ -2,6 +2,7 @@ import { useCell } from '../cell/useCell.ts'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import { lengthIn } from '../settings/inUnits.ts'
 import { theme, units } from '../settings/settings.ts'
+import { burnSentence } from './burnSentence.ts'
 import { startLines } from './startLines.ts'
 import type { StartShown as Started } from './work.ts'
 
@@ -19,7 +20,9 @@ export const StartShown = ({ shown }: { readonly shown: Started }) => {
         <ScopedSvg svg={dark ? pictures.dark : pictures.light} className="start-picture" />
       )}
       <div>
-        <p className={started.burn.clean ? 'start-good' : 'start-said'}>{started.burn.sentence}</p>
+        <p className={started.burn.clean ? 'start-good' : 'start-said'}>
+          {burnSentence(started.burn, inUnits)}
+        </p>
         <p>
           The fuel can is held {holding}; the fuel lies on{' '}
           {floor === 'its own' ? 'its own drilled floor' : floor}.

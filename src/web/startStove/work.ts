@@ -1,4 +1,4 @@
-import { type Started, startStove } from '#compose/startStove.ts'
+import { type StartBurn, type Started, startStove } from '#compose/startStove.ts'
 import { darkTheme, lightTheme } from '#craft/section/theme.ts'
 import { predictSteady } from '#science/steady/predict.ts'
 import { isWhole } from '#stove/can/ends.ts'
@@ -22,11 +22,8 @@ export interface StartShown {
 export interface Possible {
   readonly outer: string
   readonly inner: string
-  readonly sentence: string
-  readonly clean: boolean
+  readonly burn: StartBurn
   readonly warnings: number
-  /** [W] */
-  readonly firepower: number | null
   readonly pictures: StartPictures
 }
 
@@ -98,19 +95,17 @@ export const possibleStarts = (
       {
         outer: outer.name,
         inner: inner.name,
-        sentence: burn.sentence,
-        clean: burn.clean,
+        burn,
         warnings: findings.filter(({ severity }) => severity === 'warn').length,
-        firepower: burn.firepower,
         pictures: picturesOf(start.stove),
       },
     ]
   })
   const sorted = stoves.sort(
     (a, b) =>
-      Number(b.clean) - Number(a.clean) ||
+      Number(b.burn.clean) - Number(a.burn.clean) ||
       a.warnings - b.warnings ||
-      (b.firepower ?? 0) - (a.firepower ?? 0) ||
+      (b.burn.firepower ?? 0) - (a.burn.firepower ?? 0) ||
       (a.outer < b.outer ? -1 : 1),
   )
   return { stoves: sorted, pairs: pairs.length, tried: Math.min(pairs.length, MOST_PAIRS) }
