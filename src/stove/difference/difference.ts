@@ -6,15 +6,26 @@ import { type Difference, plainChange, type Telling, tellingBy } from './words.t
 
 export type { Difference } from './words.ts'
 
-const fuelName = ({ kind, own }: StoveFile['fuel']): string => own?.name ?? kind ?? ''
+/** How whoever reads wants things said. */
+export interface Wording {
+  /** A length, in whatever unit it was written [from m]. */
+  readonly length: (length: number) => string
+  /** A fuel of the table, by its key. */
+  readonly fuel: (key: string) => string
+}
+
+const PLAIN: Wording = { length: long, fuel: (key) => key }
 
 const fuelDifferences = (
   before: StoveFile['fuel'],
   after: StoveFile['fuel'],
   telling: Telling,
+  called: Wording['fuel'],
 ): readonly Difference[] => {
   const said = (what: string): Difference => ({ part: null, opening: null, subject: 'fuel', what })
-  const [was, is] = [fuelName(before), fuelName(after)]
+  const name = ({ kind, own }: StoveFile['fuel']): string =>
+    own?.name ?? (kind === undefined ? '' : called(kind))
+  const [was, is] = [name(before), name(after)]
   const changes = [
     was === is
       ? JSON.stringify(before.own) === JSON.stringify(after.own)
@@ -52,18 +63,17 @@ const potDifferences = (
 /**
  * What a maker changed from one stove file to another, thing by thing, in the words of whoever made it: part and opening by
  * their own names, what it was before and after. Nothing that only reads differently (`16 mm` for `0.016 m`) is told.
- * @param written says a length in the units of whoever reads [from m]
  */
 export const stoveDifference = (
   before: StoveFile,
   after: StoveFile,
-  written: (length: number) => string = long,
+  { length, fuel }: Wording = PLAIN,
 ): readonly Difference[] => {
-  const telling = tellingBy(written)
+  const telling = tellingBy(length)
   return [
     ...partDifferences(before.parts, after.parts, telling),
     ...assemblyDifferences(before, after, telling),
-    ...fuelDifferences(before.fuel, after.fuel, telling),
+    ...fuelDifferences(before.fuel, after.fuel, telling, fuel),
     ...potDifferences(before.pot, after.pot, telling),
     ...((before.about ?? '') === (after.about ?? '')
       ? []

@@ -38,6 +38,12 @@ const wallHeight = (part: PartFile): number | null => {
   return code?.ok === true ? code.value.height : null
 }
 
+const seamChange = (was: string | undefined, is: string | undefined): string | null => {
+  if (was === is) return null
+  if (is === undefined) return 'side seam not measured any more'
+  return was === undefined ? `side seam measured: at ${is}` : `side seam at ${was} → ${is}`
+}
+
 const canChanges = (
   before: CanPartFile,
   after: CanPartFile,
@@ -86,7 +92,7 @@ const canChanges = (
     length('endWall', ['tin of the ends', 'thicker', 'thinner']),
     length('seamHeight', ['seam', 'higher', 'lower']),
     JSON.stringify(a.beads ?? []) === JSON.stringify(b.beads ?? []) ? null : 'beads measured anew',
-    plainChange('side seam at', a.sideSeam ?? 'nowhere', b.sideSeam ?? 'nowhere'),
+    seamChange(a.sideSeam, b.sideSeam),
     ...ends,
   ]
 }

@@ -9,8 +9,8 @@ import { MakingCautions } from '../plan/cautions.tsx'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
-import { lengthIn } from '../settings/inUnits.ts'
 import { theme, units } from '../settings/settings.ts'
+import { wordingIn } from '../stoveFacts/wording.ts'
 import { BesideCurves, LETTERS } from './curves.tsx'
 import { besideRows } from './rows.ts'
 import { besideSections } from './sections.ts'
@@ -104,7 +104,7 @@ const Differences = ({ stoves }: { readonly stoves: readonly One[] }) => {
           const lines =
             file === null || facts?.file == null
               ? null
-              : stoveDifference(file, facts.file, (length) => lengthIn(length, inUnits)).map(differenceLine)
+              : stoveDifference(file, facts.file, wordingIn(inUnits)).map(differenceLine)
           return (
             <section key={id} aria-label={name}>
               <h3>

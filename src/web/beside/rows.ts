@@ -29,7 +29,7 @@ const QUESTIONS: readonly Question[] = [
   {
     caption: 'Firepower',
     of: ({ figures }) => figures.firepower,
-    text: (value, inUnits) => figureIn(value, 'firepower', inUnits),
+    text: (value, inUnits) => figureIn(Math.round(value / 10) * 10, 'firepower', inUnits),
     words: ['more', 'less'],
     none: 'none',
   },

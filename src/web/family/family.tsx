@@ -6,9 +6,9 @@ import { useCell } from '../cell/useCell.ts'
 import { MakingCautions } from '../plan/cautions.tsx'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
-import { lengthIn } from '../settings/inUnits.ts'
 import { units } from '../settings/settings.ts'
 import { burnFacts } from '../stoveFacts/burnFacts.ts'
+import { wordingIn } from '../stoveFacts/wording.ts'
 import { allTrials, watchTrials } from '../trials/allTrials.ts'
 import { documents, headOf } from '../workshop/workshop.ts'
 import { NodePane } from './nodePane.tsx'
@@ -43,7 +43,7 @@ const Line = ({
   const differences =
     facts?.file == null || before?.file == null || from === null
       ? null
-      : stoveDifference(before.file, facts.file, (length) => lengthIn(length, inUnits))
+      : stoveDifference(before.file, facts.file, wordingIn(inUnits))
   const [first, ...more] = differences ?? []
   const what =
     revision.note !== ''

@@ -5,9 +5,9 @@ import { STOVE_NAME_MOST } from '#stove/document/names.ts'
 import { useCell } from '../cell/useCell.ts'
 import { go } from '../routes/here.ts'
 import { Link } from '../routes/link.tsx'
-import { lengthIn } from '../settings/inUnits.ts'
 import { units } from '../settings/settings.ts'
 import { burnFacts } from '../stoveFacts/burnFacts.ts'
+import { wordingIn } from '../stoveFacts/wording.ts'
 import { newId } from '../workshop/names.ts'
 import { stoveFileOf } from '../workshop/stoveText.ts'
 import { headOf, newAct, workshop } from '../workshop/workshop.ts'
@@ -62,7 +62,7 @@ export const NodePane = ({ node, trials, chosen, full, onChoose }: PaneProps) =>
   const differences =
     facts?.file == null || from === null || before?.file == null
       ? null
-      : stoveDifference(before.file, facts.file, (length) => lengthIn(length, inUnits))
+      : stoveDifference(before.file, facts.file, wordingIn(inUnits))
   return (
     <section className="family-pane" aria-label="The chosen step">
       <h2>{head?.name ?? 'A stove'}</h2>

@@ -189,17 +189,23 @@ describe('what was changed from one stove to another', () => {
     after.parts['fuel can'].openings.ring.height = '3/8 in'
     after.parts['fuel can'].openings.ring.hole = { bit: '#7' }
     after.parts['fuel can'].openings.floor.layout.hexagonal.margin = '1/2 in'
-    const lines = (written: (length: number) => string): readonly string[] =>
-      stoveDifference(file('redshank'), after as StoveFile, written).map(differenceLine)
+    after.fuel.kind = 'twigs'
+    const lines = (length: (length: number) => string): readonly string[] =>
+      stoveDifference(file('redshank'), after as StoveFile, {
+        length,
+        fuel: (key) => key.replace('-', ' '),
+      }).map(differenceLine)
     expect(lines((length) => `${(1000 * length).toFixed(1)} mm`)).toEqual([
       'fuel can, floor: margin 0.7 mm wider: 12.0 mm → 12.7 mm',
       'fuel can, ring: 7.0 mm → #7, 5.1 mm',
       'fuel can, ring: 6.5 mm higher: 16.0 mm → 9.5 mm',
+      'fuel: wood chips → twigs',
     ])
     expect(lines((length) => `${(length / 0.0254).toFixed(2)} in`)).toEqual([
       'fuel can, floor: margin 0.03 in wider: 0.47 in → 0.50 in',
       'fuel can, ring: 0.28 in → #7, 0.20 in',
       'fuel can, ring: 0.25 in higher: 0.63 in → 0.38 in',
+      'fuel: wood chips → twigs',
     ])
   })
 

@@ -68,7 +68,7 @@ describe('the family of a stove', () => {
       const pane = page.locator('.family-pane')
       await page.getByRole('treeitem', { name: /More intake/ }).click()
       await pane.getByText('12 → 14 holes').waitFor()
-      await pane.getByText('6 mm (15/64 in) higher: 16 mm → 10 mm').waitFor()
+      await pane.getByText('6 mm (15/64 in) higher: 16 mm (5/8 in) → 10 mm (25/64 in)').waitFor()
       await expect
         .poll(() => pane.textContent(), { timeout: LONG })
         .toMatch(/[\d.]+\skW.* for [\d.]+\smin, .* \(.*(more|less|longer|shorter).*\)/)
@@ -76,7 +76,7 @@ describe('the family of a stove', () => {
       // Down to the variant and its only step, up again, closed and opened.
       await page.keyboard.press('ArrowDown')
       await page.keyboard.press('ArrowDown')
-      await pane.getByText('6 mm (15/64 in) wider: 40 mm → 46 mm').waitFor()
+      await pane.getByText('6 mm (15/64 in) wider: 40 mm (1 9/16 in) → 46 mm (1 13/16 in)').waitFor()
       await page.keyboard.press('ArrowLeft')
       await page.keyboard.press('ArrowLeft')
       await expect.poll(() => page.getByRole('treeitem').count(), { timeout: PATIENCE }).toBe(4)
@@ -119,7 +119,16 @@ describe('the family of a stove', () => {
       await expect.poll(() => page.locator('.beside-curves .beside-line').count(), { timeout: LONG }).toBe(4)
       const firepower = page.getByRole('row', { name: /^Firepower/ })
       expect(await firepower.textContent()).toMatch(/kW.*kW.*(more|less)/)
-      await page.getByText('concentrator, bore: 6 mm (15/64 in) wider: 40 mm → 46 mm').waitFor()
+      await expect
+        .poll(() => page.title(), { timeout: PATIENCE })
+        .toBe('Side by side: Redshank, Redshank, wide bore · Tinwright')
+      const bore = page.getByText('concentrator, bore: 6 mm')
+      await bore.filter({ hasText: '(15/64 in) wider: 40 mm (1 9/16 in) → 46 mm (1 13/16 in)' }).waitFor()
+      // In the units that were chosen, whatever the maker wrote.
+      await page.getByRole('radio', { name: 'inch' }).check({ force: true })
+      await page.getByText('concentrator, bore: 15/64 in wider: 1 9/16 in → 1 13/16 in').waitFor()
+      await page.getByRole('radio', { name: 'mm' }).check({ force: true })
+      await page.getByText('concentrator, bore: 6 mm wider: 40 mm → 46 mm').waitFor()
       expect(await axeViolations(page)).toEqual([])
       expect(complaints).toEqual([])
     },

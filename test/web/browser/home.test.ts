@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
@@ -34,6 +34,16 @@ describe('the stoves of the workshop', () => {
     await page.getByRole('button', { name: 'Rename' }).click()
     await page.getByRole('link', { name: 'Grey heron' }).waitFor()
     await expect.poll(names, { timeout: PATIENCE }).toContain('Grey heron')
+
+    // What leaves as a file bears the new name, inside too.
+    await page.getByRole('button', { name: 'More for Grey heron' }).click()
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a file' }).click(),
+    ])
+    expect(file.suggestedFilename()).toBe('grey-heron.stove.json')
+    expect(JSON.parse(readFileSync(await file.path(), 'utf8')).name).toBe('Grey heron')
+    await page.keyboard.press('Escape')
 
     await page.getByRole('button', { name: 'Undo: rename “Heron” to “Grey heron”' }).click()
     await page.getByRole('link', { name: 'Heron', exact: true }).waitFor()

@@ -52,6 +52,32 @@ describe('a new stove', () => {
   )
 
   it(
+    'has its concentrator slit for vanes, and a can of the shelf for its pot stand, where that is wanted',
+    async () => {
+      const { page, complaints } = await rig.open('/start')
+      await page.getByLabel('Outside').selectOption('lever-lid tin')
+      await page.getByLabel('Inside it, for the fuel').selectOption('drawn tomato can')
+      // A can that is in the stove already cannot carry the pot as well.
+      const stand = page.getByLabel('Pot stand')
+      expect(await stand.locator('option', { hasText: /^(lever-lid tin|drawn tomato can),/ }).count()).toBe(0)
+      await stand.selectOption('coffee can')
+      await page.getByLabel('Concentrator').selectOption('vanes')
+      await page.getByText(/^concentrator: \d+ vanes, .* wide, bent 30 deg$/).waitFor({ timeout: LONG })
+      expect(await axeViolations(page)).toEqual([])
+      await page.getByRole('button', { name: 'Lay it on the bench' }).click({ timeout: LONG })
+      await page.waitForURL(/\/stove\/[0-9a-f]{32}$/)
+      const { stove } = await stoveAt(page.url())
+      expect(stove?.parts.get('concentrator')?.openings.get('vanes')).toMatchObject({
+        kind: 'vanes',
+        bend: 'up',
+      })
+      expect(stove?.parts.has('pot stand')).toBe(true)
+      expect(complaints).toEqual([])
+    },
+    LONG,
+  )
+
+  it(
     'says why two cans make none',
     async () => {
       const { page } = await rig.open('/start')
