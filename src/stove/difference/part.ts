@@ -25,6 +25,7 @@ const CAN_LENGTHS = {
   endWall: 'endWall',
   seamHeight: 'seamHeight',
 } as const
+type CanLength = keyof typeof CAN_LENGTHS
 
 const heightText = ({ can, trim }: CanPartFile): string | null => trim?.height ?? can.height ?? null
 
@@ -61,7 +62,7 @@ const canChanges = (
         ])
       : null
   })
-  const length = (key: keyof typeof CAN_LENGTHS, words: ChangeWords): string | null => {
+  const length = (key: CanLength, words: ChangeWords): string | null => {
     const [was, is] = [a[key], b[key]]
     if (was === is) return null
     const quantity = CAN_LENGTHS[key]
