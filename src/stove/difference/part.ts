@@ -1,7 +1,7 @@
 import { readSizeCode } from '#stove/can/sizeCode.ts'
 import type { StoveFile } from '#stove/document/schema.ts'
 import { openingChanges, openingWords } from './opening.ts'
-import { type ChangeWords, type Difference, lengthOf, plainChange, type Telling } from './words.ts'
+import { type ChangeWords, type Difference, lengthOf, type Telling } from './words.ts'
 
 type Parts = StoveFile['parts']
 type PartFile = Parts[string]
@@ -39,6 +39,19 @@ const wallHeight = (part: PartFile): number | null => {
   return code?.ok === true ? code.value.height : null
 }
 
+const measureChange = (
+  was: string | undefined,
+  is: string | undefined,
+  key: (typeof CAN_LENGTHS)[CanLength],
+  words: ChangeWords,
+  telling: Telling,
+): string | null => {
+  if (was === is) return null
+  if (is === undefined) return `${words[0]} not measured any more`
+  if (was === undefined) return `${words[0]} measured: ${telling.length(is, key)}`
+  return telling.change(was, is, key, words)
+}
+
 const seamChange = (was: string | undefined, is: string | undefined): string | null => {
   if (was === is) return null
   if (is === undefined) return 'side seam not measured any more'
@@ -62,20 +75,14 @@ const canChanges = (
         ])
       : null
   })
-  const length = (key: CanLength, words: ChangeWords): string | null => {
-    const [was, is] = [a[key], b[key]]
-    if (was === is) return null
-    const quantity = CAN_LENGTHS[key]
-    if (is === undefined) return `${words[0]} not measured any more`
-    if (was === undefined) return `${words[0]} measured: ${telling.length(is, quantity)}`
-    return telling.change(was, is, quantity, words)
-  }
+  const changeOf = (key: CanLength, words: ChangeWords) =>
+    measureChange(a[key], b[key], CAN_LENGTHS[key], words, telling)
   const [was, is] = [heightText(before), heightText(after)]
   return [
     a.code === b.code ? null : `another can: ${a.code ?? 'as measured'} → ${b.code ?? 'as measured'}`,
-    length('seamDiameter', ['over the seam', 'wider', 'narrower']),
-    length('bodyDiameter', ['at the wall', 'wider', 'narrower']),
-    length('topBodyDiameter', ['at its top', 'wider', 'narrower']),
+    changeOf('seamDiameter', ['over the seam', 'wider', 'narrower']),
+    changeOf('bodyDiameter', ['at the wall', 'wider', 'narrower']),
+    changeOf('topBodyDiameter', ['at its top', 'wider', 'narrower']),
     was === is
       ? null
       : was === null || is === null
@@ -89,9 +96,9 @@ const canChanges = (
             'taller',
             'shorter',
           ]),
-    length('bodyWall', ['tin', 'thicker', 'thinner']),
-    length('endWall', ['tin of the ends', 'thicker', 'thinner']),
-    length('seamHeight', ['seam', 'higher', 'lower']),
+    changeOf('bodyWall', ['tin', 'thicker', 'thinner']),
+    changeOf('endWall', ['tin of the ends', 'thicker', 'thinner']),
+    changeOf('seamHeight', ['seam', 'higher', 'lower']),
     JSON.stringify(a.beads ?? []) === JSON.stringify(b.beads ?? []) ? null : 'beads measured anew',
     seamChange(a.sideSeam, b.sideSeam),
     ...ends,
