@@ -10,7 +10,7 @@ import { station } from './station.ts'
 import { underWay } from './underWay.ts'
 
 export { about, documents, documentsFrom, drafts, headOf, takenAway, undoState } from './known.ts'
-export { door, forgetRefusal, newAct, refusals } from './station.ts'
+export { door, forgetRefusal, newAct, onSettled, refusals, station } from './station.ts'
 
 /** Something on its way to the workshop. */
 export interface Sent<T> {
