@@ -26,28 +26,33 @@ const BandMark = ({ low, high, value, text }: AnswerBand) => {
   )
 }
 
-const Row = ({ row, waiting }: { readonly row: AnswerRow; readonly waiting: boolean }) => (
+const Row = ({ row }: { readonly row: AnswerRow }) => (
   <div className="answer" data-answer={row.key}>
     <dt>
       {row.caption}
       <ExplainAnswer answer={row.key} />
+      {row.change === null ? null : (
+        <span className="answer-change" data-same={row.change.told === 'the same'}>
+          {row.change.told}
+          <span className="unseen"> {row.change.than}</span>
+        </span>
+      )}
     </dt>
     <dd>
       <span className="answer-value">{row.value}</span>
       <span className="answer-beside">{row.beside}</span>
       {row.band === null ? (
-        waiting && BANDED.has(row.key) ? (
+        BANDED.has(row.key) ? (
           <span className="answer-band answer-empty" />
         ) : null
       ) : (
         <BandMark {...row.band} />
       )}
-      {row.change === null ? null : <span className="answer-change">{row.change}</span>}
     </dd>
   </div>
 )
 
-/** Answers that get a band: their place is kept while it is drawn. */
+/** Answers that get a band: its place is kept while it is drawn, and where there is nothing to draw. */
 const BANDED = new Set(['firepower', 'time', 'boil', 'wall'])
 
 /** Said once the hand has come to rest, not with every frame [ms]. */
@@ -131,10 +136,17 @@ export const Answers = ({ editor, stove }: { readonly editor: StoveEditor; reado
         {name}
       </h2>
       <p className="answers-meaning small">{burn.stops?.sentence ?? meaning}</p>
+      <p className="answers-against small">
+        {before === null ? (
+          <span className="muted">What you change is set beside this revision.</span>
+        ) : (
+          <>At the right: beside {before.name}</>
+        )}
+      </p>
       {broken ? <p className="answers-problem small">The last stove that reads is shown.</p> : null}
       <dl>
         {rows.map((row) => (
-          <Row key={row.key} row={row} waiting={bands?.state !== 'there'} />
+          <Row key={row.key} row={row} />
         ))}
       </dl>
       {moment === null ? null : (

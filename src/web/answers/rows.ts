@@ -17,8 +17,14 @@ export interface AnswerRow {
   readonly beside: string | null
   /** Between the 5th and 95th percentile, with what it is a share of; null where there is none, or not yet. */
   readonly band: AnswerBand | null
-  /** Against the parent: `0.4 kW more than Heron`. */
-  readonly change: string | null
+  /** Against what it is set beside; null where there is none. */
+  readonly change: AnswerChange | null
+}
+
+/** A difference in two halves: `0.4 kW more` is seen in every row, `than Heron` is said once for all of them. */
+export interface AnswerChange {
+  readonly told: string
+  readonly than: string
 }
 
 export interface AnswerBand {
@@ -49,12 +55,14 @@ const changed = (
   name: string | undefined,
   text: (difference: number) => string,
   words: readonly [more: string, less: string],
-): string | null => {
+): AnswerChange | null => {
   if (name === undefined || now === null || then === null || then === undefined) return null
   const difference = now - then
   const told = text(Math.abs(difference))
   const none = Math.abs(difference) < SAME * Math.max(Math.abs(now), Math.abs(then)) || !/[1-9]/.test(told)
-  return none ? `as ${name}` : `${told} ${difference > 0 ? words[0] : words[1]} than ${name}`
+  return none
+    ? { told: 'the same', than: `as ${name}` }
+    : { told: `${told} ${difference > 0 ? words[0] : words[1]}`, than: `than ${name}` }
 }
 
 const MORE = ['more', 'less'] as const

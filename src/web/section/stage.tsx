@@ -13,6 +13,7 @@ import { Grip } from './grip.tsx'
 import { handlesOf } from './handles.ts'
 import { type StageLayout, stageLayout } from './layout.ts'
 import { Picture } from './picture.tsx'
+import { reachesOf } from './reach.ts'
 import { type Size, useSize } from './useSize.ts'
 import './stage.css'
 
@@ -57,14 +58,17 @@ const Grips = ({ editor, scene, layout, selection }: GripsProps) => {
   const pointed = useCell(selection.pointed)
   const handles = useMemo(() => (now === null ? [] : handlesOf(now, inUnits)), [now, inUnits])
   const { frame } = layout
+  const places = handles.map(({ r, side, z }) => ({ x: pixelX(frame, r * side), y: pixelY(frame, z) }))
+  const reaches = reachesOf(places)
   return (
     <g className="grips">
-      {handles.map((handle) => (
+      {handles.map((handle, i) => (
         <Grip
           key={handle.key}
           handle={handle}
-          x={pixelX(frame, handle.r * handle.side)}
-          y={pixelY(frame, handle.z)}
+          x={places[i]?.x ?? 0}
+          y={places[i]?.y ?? 0}
+          reach={reaches[i] ?? 0}
           scale={frame.scale}
           editor={editor}
           open={handle.ref !== null && sameRef(handle.ref, opened)}
