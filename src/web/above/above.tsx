@@ -203,7 +203,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
           value={chosen === undefined ? '' : `${chosen.ref.part}\n${chosen.ref.opening}`}
           onChange={(event) => {
             const [part = '', opening = ''] = event.target.value.split('\n')
-            selection.opened.set({ part, opening })
+            selection.open({ part, opening })
           }}
         >
           {rows.map(({ ref, row }) => (

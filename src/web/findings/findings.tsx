@@ -57,7 +57,7 @@ export const Findings = ({
                   onPointerLeave={() => point(false)}
                   onFocus={() => point(true)}
                   onBlur={() => point(false)}
-                  onClick={() => selection.opened.set(ref)}
+                  onClick={() => selection.open(ref)}
                 >
                   <span className="finding-head">
                     <strong>{SEVERITIES[finding.severity]}</strong>

@@ -242,7 +242,8 @@ export const OpeningPanel = (props: PanelProps) => {
     panel.current?.focus({ preventScroll: true })
     panel.current?.scrollIntoView({ block: 'nearest' })
     return () => {
-      if (from instanceof SVGElement && from.isConnected) from.focus({ preventScroll: true })
+      const is = from instanceof SVGElement || from instanceof HTMLElement
+      if (is && from !== document.body && from.isConnected) from.focus({ preventScroll: true })
     }
   }, [])
   useEffect(() => {

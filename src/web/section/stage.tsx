@@ -3,6 +3,7 @@ import { orThrow } from '#basis/problem.ts'
 import { pixelX, pixelY } from '#craft/section/frame.ts'
 import { sectionGeometry } from '#craft/section/geometry.ts'
 import type { Scene } from '#craft/section/scene.ts'
+import type { OpeningRef } from '#stove/moves/move.ts'
 import { type Cell, createCell } from '../cell/cell.ts'
 import { useCell, useCellPart } from '../cell/useCell.ts'
 import { units } from '../settings/settings.ts'
@@ -49,9 +50,10 @@ interface GripsProps {
   readonly scene: Cell<Scene | null>
   readonly layout: StageLayout
   readonly selection: Selection
+  readonly onOpen: (ref: OpeningRef | null) => void
 }
 
-const Grips = ({ editor, scene, layout, selection }: GripsProps) => {
+const Grips = ({ editor, scene, layout, selection, onOpen }: GripsProps) => {
   const now = useCell(scene)
   const inUnits = useCell(units)
   const opened = useCell(selection.opened)
@@ -73,7 +75,7 @@ const Grips = ({ editor, scene, layout, selection }: GripsProps) => {
           editor={editor}
           open={handle.ref !== null && sameRef(handle.ref, opened)}
           pointed={handle.ref !== null && sameRef(handle.ref, pointed)}
-          onOpen={() => selection.opened.set(sameRef(handle.ref, selection.opened.get()) ? null : handle.ref)}
+          onOpen={() => onOpen(sameRef(handle.ref, selection.opened.get()) ? null : handle.ref)}
           onPoint={(over) => {
             if (over) selection.pointed.set(handle.ref)
             else if (sameRef(selection.pointed.get(), handle.ref)) selection.pointed.set(null)
@@ -88,6 +90,7 @@ interface StageProps {
   readonly editor: StoveEditor
   readonly stove: LiveStove
   readonly selection: Selection
+  readonly onOpen: (ref: OpeningRef | null) => void
   /** What opens in place over the picture; told where the opened handle stands [px]. */
   readonly children?: (
     place: { readonly x: number; readonly y: number; readonly layout: StageLayout } | null,
@@ -95,7 +98,7 @@ interface StageProps {
 }
 
 /** The stove cut down its centre line, alive: what is changed, and what the air makes of it. */
-export const Stage = ({ editor, stove, selection, children }: StageProps) => {
+export const Stage = ({ editor, stove, selection, onOpen, children }: StageProps) => {
   const { place, size } = useSize()
   const moving = useCellPart(editor.state, (state) => state.moving)
   const live = useCell(stove.live)
@@ -130,12 +133,12 @@ export const Stage = ({ editor, stove, selection, children }: StageProps) => {
             // Words are a larger thing to hit than their hole; keys have the handle.
             const words = (event.target as Element).closest<SVGTextElement>('text[data-opening]')
             const { part, opening } = words?.dataset ?? {}
-            if (part !== undefined && opening !== undefined) selection.opened.set({ part, opening })
+            if (part !== undefined && opening !== undefined) onOpen({ part, opening })
           }}
           aria-label={`${live?.stove.name ?? 'The stove'} cut down its centre line`}
         >
           <Picture live={stove.live} before={stove.before} layout={layout} onScene={onScene} />
-          <Grips editor={editor} scene={scene} layout={layout} selection={selection} />
+          <Grips editor={editor} scene={scene} layout={layout} selection={selection} onOpen={onOpen} />
         </svg>
       )}
       {children?.(at)}

@@ -1,12 +1,14 @@
 import './space.css'
-import { useEffect, useId, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import type { Stove } from '#stove/model.ts'
+import { dim } from '../bench/dim.ts'
 import { useCell } from '../cell/useCell.ts'
 import { ScopedSvg } from '../plan/scopedSvg.tsx'
 import type { SpaceWish } from '../plan/worker/job.ts'
 import { theme } from '../settings/settings.ts'
 import type { StoveEditor } from '../stove/editor.ts'
-import { listenToGestures } from './gestures.ts'
+import { sameRef } from '../stove/selection.ts'
+import { type Aim, listenToGestures } from './gestures.ts'
 import { bearingOf, FIRST_ORBIT, type Orbit, turnedBy, zoomedBy } from './orbit.ts'
 import { type Chosen, openStage, type Stage } from './stage.ts'
 import { useDrawn, useScene, useSpaceHand } from './useScene.ts'
@@ -20,52 +22,82 @@ const ARRANGEMENTS: readonly (readonly [SpaceWish['arrangement'], string])[] = [
 
 export interface SpaceProps {
   readonly editor: StoveEditor
-  /** Opening that stands out, or null; left out, it is chosen here from a list. */
-  readonly chosen?: Chosen | null
+  /** Opening that stands out, or null. */
+  readonly chosen: Chosen | null
+  /** A hole was pressed, or what is no hole; `side` is where there is room beside it. */
+  readonly onPick: (picked: Chosen | null, side: 'left' | 'right') => void
+  /** A mouse is over a hole, or over none. */
+  readonly onPoint?: (pointed: Chosen | null) => void
+  /** What can be done with the opening that was found in the list. */
+  readonly act: { readonly words: string; readonly go: (chosen: Chosen) => void }
   readonly first?: SpaceWish['arrangement']
+  /** Lies over the picture, at one side of it. */
+  readonly over?: { readonly side: 'left' | 'right'; readonly content: ReactNode } | null
 }
 
 interface PointOutProps {
   readonly stove: Stove
   readonly chosen: Chosen | null
   readonly onChoose: (chosen: Chosen | null) => void
+  readonly act: SpaceProps['act']
 }
 
-/** A list of every opening, to find one in the picture. */
-const PointOut = ({ stove: { parts }, chosen, onChoose }: PointOutProps) => {
+/** A list of every opening, to find one in the picture without a pointer. */
+const PointOut = ({ stove: { parts }, chosen, onChoose, act }: PointOutProps) => {
   const all = [...parts].flatMap(([part, { openings }]) =>
     [...openings.keys()].map((opening) => ({ part, opening })),
   )
-  const at = all.findIndex(({ part, opening }) => part === chosen?.part && opening === chosen.opening)
+  const at = all.findIndex((one) => sameRef(one, chosen))
   return (
-    <label className="space-point">
-      Point out
-      <select value={at} onChange={(event) => onChoose(all[Number(event.target.value)] ?? null)}>
-        <option value={-1}>nothing</option>
-        {all.map(({ part, opening }, i) => (
-          <option key={`${part}.${opening}`} value={i}>
-            {part}: {opening}
-          </option>
-        ))}
-      </select>
-    </label>
+    <div className="space-point">
+      <label>
+        Point out
+        <select value={at} onChange={(event) => onChoose(all[Number(event.target.value)] ?? null)}>
+          <option value={-1}>nothing</option>
+          {all.map(({ part, opening }, i) => (
+            <option key={`${part}.${opening}`} value={i}>
+              {part}: {opening}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button
+        type="button"
+        data-weight="quiet"
+        {...dim(chosen === null, () => {
+          if (chosen !== null) act.go(chosen)
+        })}
+      >
+        {act.words}
+      </button>
+    </div>
   )
 }
 
 /** The stove in space: the same solids as in its files, with every opening where the section has it. */
-export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) => {
+export const Space = ({
+  editor,
+  chosen: given,
+  onPick,
+  onPoint,
+  act,
+  first = 'whole',
+  over = null,
+}: SpaceProps) => {
   useSpaceHand()
   const { stove } = useCell(editor.state)
   const dark = useCell(theme) === 'dark'
   const [arrangement, setArrangement] = useState(first)
   const [hasStage, setHasStage] = useState(true)
   const held = useRef<HTMLDivElement>(null)
+  const lid = useRef<HTMLDivElement>(null)
   const stage = useRef<Stage | null>(null)
   const orbit = useRef<Orbit>(FIRST_ORBIT)
   const [bearing, setBearing] = useState(bearingOf(FIRST_ORBIT))
   const help = useId()
-  const [pointed, setPointed] = useState<Chosen | null>(null)
-  const chosen = given === undefined ? pointed : given
+  const [listed, setListed] = useState<Chosen | null>(null)
+  const chosen = given ?? listed
+  const [onHole, setOnHole] = useState(false)
 
   const look = (next: Orbit): void => {
     orbit.current = next
@@ -74,6 +106,19 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
   }
   const turn = useRef(look)
   turn.current = look
+  const presses = useRef({ press: (_: Aim): void => {}, hover: (_: Aim | null): void => {} })
+  presses.current = {
+    press: ({ x, y, slack }) => {
+      const picked = stage.current?.openingAt(x, y, slack) ?? null
+      setListed(picked)
+      onPick(picked, x < (held.current?.clientWidth ?? 0) / 2 ? 'right' : 'left')
+    },
+    hover: (aim) => {
+      const found = aim === null ? null : (stage.current?.openingAt(aim.x, aim.y, aim.slack) ?? null)
+      setOnHole(found !== null)
+      onPoint?.(found)
+    },
+  }
 
   useEffect(() => {
     const frame = held.current
@@ -93,13 +138,23 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
     const watch = new ResizeObserver(measure)
     watch.observe(frame)
     measure()
+    let waiting = 0
     const deaf = listenToGestures(
       frame,
       () => orbit.current,
       (next) => turn.current(next),
+      {
+        press: (aim) => presses.current.press(aim),
+        // A mouse moves more often than a picture is drawn.
+        hover: (aim) => {
+          cancelAnimationFrame(waiting)
+          waiting = requestAnimationFrame(() => presses.current.hover(aim))
+        },
+      },
     )
     return () => {
       deaf()
+      cancelAnimationFrame(waiting)
       watch.disconnect()
       opened.end()
       canvas.remove()
@@ -116,6 +171,11 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
   useEffect(() => {
     if (solids !== null) stage.current?.show(solids)
   }, [solids])
+  const side = over?.side ?? null
+  useEffect(() => {
+    const wide = side === null ? 0 : (lid.current?.offsetWidth ?? 0)
+    stage.current?.leaveFree(side === 'left' ? wide : 0, side === 'right' ? wide : 0)
+  }, [side])
   const [part, opening] = [chosen?.part ?? null, chosen?.opening ?? null]
   useEffect(() => {
     stage.current?.choose(part === null || opening === null ? null : { part, opening })
@@ -137,21 +197,36 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
             {label}
           </button>
         ))}
-        {given === undefined && hasStage ? (
-          <PointOut stove={stove} chosen={chosen} onChoose={setPointed} />
-        ) : null}
       </fieldset>
-      {hasStage ? (
-        <>
+      <div className="space-frame">
+        {hasStage ? (
           <div
             ref={held}
             className="space-held"
+            data-over={onHole}
             // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys turn it
             tabIndex={0}
             role="application"
             aria-label={`${stove.name} in space, ${words.toLowerCase()}, seen from ${bearing}° clockwise of its front`}
             aria-describedby={help}
           />
+        ) : drawn.shown === null ? (
+          <div className="space-drawn" />
+        ) : (
+          <ScopedSvg svg={drawn.shown} className="space-drawn" />
+        )}
+        <p className="space-said" role="status">
+          {sentence ??
+            (busy && (hasStage ? solids : drawn.shown) === null ? 'Making the parts as solids …' : '')}
+        </p>
+        {over === null ? null : (
+          <div ref={lid} className="space-over" data-side={over.side}>
+            {over.content}
+          </div>
+        )}
+      </div>
+      {hasStage ? (
+        <div className="space-foot">
           <fieldset className="space-turn">
             <legend className="unseen">Turn the stove</legend>
             <button
@@ -188,30 +263,21 @@ export const Space = ({ editor, chosen: given, first = 'whole' }: SpaceProps) =>
             <button type="button" aria-label="Farther" onClick={() => look(zoomedBy(orbit.current, 0.8))}>
               −
             </button>
-            <button type="button" onClick={() => look(FIRST_ORBIT)}>
-              From the front
+            <button type="button" aria-label="From the front" onClick={() => look(FIRST_ORBIT)}>
+              Front
             </button>
           </fieldset>
+          <PointOut stove={stove} chosen={chosen} onChoose={setListed} act={act} />
           <figcaption className="muted small" id={help}>
-            Drag to turn; two fingers or the wheel to come nearer; arrow keys, + and −, Home.
+            Drag to turn, press a hole to change it. Two fingers or the wheel come nearer; arrow keys, + and
+            −, Home.
           </figcaption>
-        </>
+        </div>
       ) : (
-        <>
-          {drawn.shown === null ? (
-            <div className="space-drawn" />
-          ) : (
-            <ScopedSvg svg={drawn.shown} className="space-drawn" />
-          )}
-          <figcaption className="muted small">
-            Drawn: this device shows nothing in space (it has no WebGL).
-          </figcaption>
-        </>
+        <figcaption className="muted small">
+          Drawn: this device shows nothing in space (it has no WebGL).
+        </figcaption>
       )}
-      <p className="space-said" role="status">
-        {sentence ??
-          (busy && (hasStage ? solids : drawn.shown) === null ? 'Making the parts as solids …' : '')}
-      </p>
     </figure>
   )
 }

@@ -1,6 +1,5 @@
 import {
   AmbientLight,
-  BackSide,
   BufferAttribute,
   BufferGeometry,
   Color,
@@ -10,21 +9,21 @@ import {
   LineSegments,
   type Material,
   Mesh,
-  MeshBasicMaterial,
   MeshStandardMaterial,
   PerspectiveCamera,
-  PlaneGeometry,
   PMREMGenerator,
   Scene,
-  SphereGeometry,
   SRGBColorSpace,
+  Vector3,
   WebGLRenderer,
 } from 'three'
 import { LineMaterial } from 'three/addons/lines/LineMaterial.js'
 import { LineSegments2 } from 'three/addons/lines/LineSegments2.js'
 import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js'
 import { FIRST_ORBIT, type Orbit } from './orbit.ts'
+import { openingAt, type Rim, rimsOf } from './pick.ts'
 import type { SpaceScene, Stuff } from './scene.ts'
+import { DARK, LIGHT, surroundings } from './surroundings.ts'
 
 /** Which opening stands out. */
 export interface Chosen {
@@ -37,79 +36,25 @@ export interface Stage {
   readonly show: (scene: SpaceScene) => void
   readonly look: (orbit: Orbit) => void
   readonly choose: (chosen: Chosen | null) => void
+  /** The opening that is seen at a place of the picture, or within `slack` of it [px]; null: none. */
+  readonly openingAt: (x: number, y: number, slack: number) => Chosen | null
   readonly dress: (dark: boolean) => void
   readonly resize: (width: number, height: number) => void
+  /** How much of the picture something lies over, at its left and right [px]: the stove moves to where it is seen. */
+  readonly leaveFree: (left: number, right: number) => void
   /** Gives back what the graphics card holds. */
   readonly end: () => void
 }
 
-interface Palette {
-  readonly paper: string
-  readonly line: string
-  readonly ember: string
-  readonly sky: string
-  readonly ground: string
-  readonly panel: string
-  readonly tin: Readonly<Record<Stuff, string>>
-  readonly light: number
-}
-
-// The paper and ink of style/tokens.css; tin and fuel as they look beside them.
-const LIGHT: Palette = {
-  paper: '#f7f1e5',
-  line: '#2a2520',
-  ember: '#c8451a',
-  sky: '#fff9ee',
-  ground: '#b8ab97',
-  panel: '#ffffff',
-  tin: { tin: '#d8d3c8', 'sooty tin': '#a99f92', fuel: '#b08d57' },
-  light: 1.5,
-}
-const DARK: Palette = {
-  paper: '#1d1a17',
-  line: '#0f0d0c',
-  ember: '#f0824c',
-  sky: '#b3a897',
-  ground: '#26211d',
-  panel: '#f3e8d6',
-  tin: { tin: '#b9b2a6', 'sooty tin': '#7e766c', fuel: '#8d6f43' },
-  light: 1.6,
-}
-
 /** Half the angle of view: narrow, so that uprights stay nearly upright [deg]. */
 const LENS = 22
+/** Air round the stove in the picture [1]. */
+const MARGIN = 1.04
 
 const SHINE: Readonly<Record<Stuff, { readonly metalness: number; readonly roughness: number }>> = {
   tin: { metalness: 0.85, roughness: 0.34 },
   'sooty tin': { metalness: 0.6, roughness: 0.55 },
   fuel: { metalness: 0, roughness: 0.95 },
-}
-
-/** What tin mirrors: a plain sky, the ground and a bright window on either side. */
-const surroundings = ({ sky, ground, panel }: Palette): Scene => {
-  const room = new Scene()
-  const dome = new SphereGeometry(10, 32, 16)
-  const height = dome.getAttribute('position')
-  const [above, below] = [new Color(sky), new Color(ground)]
-  const colours = new Float32Array(3 * height.count)
-  for (let i = 0; i < height.count; i += 1)
-    below
-      .clone()
-      .lerp(above, Math.min(1, Math.max(0, height.getY(i) / 10 + 0.55)))
-      .toArray(colours, 3 * i)
-  dome.setAttribute('color', new BufferAttribute(colours, 3))
-  room.add(new Mesh(dome, new MeshBasicMaterial({ vertexColors: true, side: BackSide })))
-  const window = new MeshBasicMaterial({ color: new Color(panel).multiplyScalar(2.4), side: DoubleSide })
-  for (const [x, z, wide] of [
-    [-7, 3, 5],
-    [7, 1, 2.5],
-  ] as const) {
-    const pane = new Mesh(new PlaneGeometry(wide, 9), window)
-    pane.position.set(x, 2, z)
-    pane.lookAt(0, 0, 0)
-    room.add(pane)
-  }
-  return room
 }
 
 const clear = (scene: Scene): void => {
@@ -169,6 +114,10 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
   let orbit = FIRST_ORBIT
   let chosen: Chosen | null = null
   let rims: readonly LineSegments2[] = []
+  let holes: readonly Rim[] = []
+  const size = { width: 1, height: 1 }
+  const covered = { left: 0, right: 0 }
+  const seen = new Vector3()
   let asked = 0
   let ended = false
 
@@ -183,8 +132,10 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
         (shown.height / 2) * Math.cos(orbit.tilt) + (shown.width / 2) * Math.abs(Math.sin(orbit.tilt)),
         shown.width / 2,
       ]
+      const free = Math.max(0.2, 1 - (covered.left + covered.right) / size.width)
       const away =
-        (Math.max(tall / reach, wide / (reach * camera.aspect)) * 1.12) / orbit.zoom + shown.width / 2
+        (Math.max(tall / reach, wide / (reach * camera.aspect * free)) * MARGIN) / orbit.zoom +
+        shown.width / 2
       const [c, s] = [Math.cos(orbit.tilt), Math.sin(orbit.tilt)]
       camera.position.set(
         away * c * Math.sin(orbit.turn),
@@ -194,6 +145,9 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       camera.near = Math.max(1, away - 2 * shown.radius)
       camera.far = away + 2 * shown.radius
       camera.lookAt(0, 0, shown.middle)
+      const aside = (covered.right - covered.left) / 2
+      if (aside === 0) camera.clearViewOffset()
+      else camera.setViewOffset(size.width, size.height, aside, 0, size.width, size.height)
       camera.updateProjectionMatrix()
       // From over the left shoulder of whoever looks.
       sun.position.set(Math.sin(orbit.turn + 0.7) * 3, Math.cos(orbit.turn + 0.7) * 3, 4)
@@ -228,6 +182,7 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
     show: (next) => {
       shown = next
       rims = []
+      holes = rimsOf(next.outlines)
       clear(scene)
       for (const { stuff, positions, normals, edges, name } of next.bodies) {
         const geometry = new BufferGeometry()
@@ -251,6 +206,25 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       outline()
       ask()
     },
+    openingAt: (x, y, slack) => {
+      if (shown === null) return null
+      const found = openingAt(
+        holes,
+        {
+          eye: camera.position.toArray(),
+          project: (px, py, pz) => {
+            seen.set(px, py, pz).project(camera)
+            return Math.abs(seen.z) > 1
+              ? null
+              : { x: ((seen.x + 1) / 2) * size.width, y: ((1 - seen.y) / 2) * size.height }
+          },
+          solids: shown.bodies.map(({ positions }) => positions),
+        },
+        { x, y },
+        slack,
+      )
+      return found === null ? null : { part: found.part, opening: found.opening }
+    },
     dress: (dark) => {
       const palette = dark ? DARK : LIGHT
       scene.background = new Color(palette.paper)
@@ -269,10 +243,17 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
     },
     resize: (width, height) => {
       if (width < 1 || height < 1) return
+      size.width = width
+      size.height = height
       renderer.setPixelRatio(Math.min(devicePixelRatio, 2))
       renderer.setSize(width, height, false)
       camera.aspect = width / height
       for (const material of [ember, hint]) material.resolution.set(width, height)
+      ask()
+    },
+    leaveFree: (left, right) => {
+      covered.left = left
+      covered.right = right
       ask()
     },
     end: () => {

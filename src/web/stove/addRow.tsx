@@ -36,7 +36,7 @@ export const AddRow = ({
         const { move, ref } = addRow(stove, file, chosen, duty, FIRST_BIT)
         const why = attempt(editor, move)
         setFault(why)
-        if (why === null) selection.opened.set(ref)
+        if (why === null) selection.open(ref)
       }}
     >
       <label>

@@ -16,7 +16,8 @@ import { ConditionsPanel } from './conditionsPanel.tsx'
 import type { StoveEditor } from './editor.ts'
 import { createLiveStove, type LiveStove } from './liveBurn.ts'
 import { useNarrow, useWide } from './roomFor.ts'
-import { createSelection } from './selection.ts'
+import { createSelection, forgetWanted, type Where, wantedOf } from './selection.ts'
+import { Tabs } from './tabs.tsx'
 import './stove.css'
 
 const Cautions = () => (
@@ -29,59 +30,6 @@ const Cautions = () => (
     </ul>
   </section>
 )
-
-interface Tab {
-  readonly name: string
-  readonly content: ReactNode
-}
-
-/** One thing at a time, by its word. */
-const Tabs = ({ tabs }: { readonly tabs: readonly Tab[] }) => {
-  const [shown, setShown] = useState(tabs[0]?.name ?? '')
-  const current = tabs.find(({ name }) => name === shown) ?? tabs[0]
-  return (
-    <div className="stove-tabs">
-      <div role="tablist" aria-label="About this stove" className="tab-words">
-        {tabs.map(({ name }, i) => (
-          <button
-            key={name}
-            type="button"
-            role="tab"
-            id={`tab-${i}`}
-            aria-controls={`tab-panel-${i}`}
-            aria-selected={name === current?.name}
-            tabIndex={name === current?.name ? 0 : -1}
-            data-weight="quiet"
-            onClick={() => setShown(name)}
-            onKeyDown={(event) => {
-              const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0
-              if (by === 0) return
-              const next = tabs[(i + by + tabs.length) % tabs.length]
-              if (next === undefined) return
-              setShown(next.name)
-              const sibling =
-                event.currentTarget.parentElement?.children[(i + by + tabs.length) % tabs.length]
-              if (sibling instanceof HTMLElement) sibling.focus()
-            }}
-          >
-            {name}
-          </button>
-        ))}
-      </div>
-      {tabs.map(({ name, content }, i) => (
-        <div
-          key={name}
-          role="tabpanel"
-          id={`tab-panel-${i}`}
-          aria-labelledby={`tab-${i}`}
-          hidden={name !== current?.name}
-        >
-          {name === current?.name ? content : null}
-        </div>
-      ))}
-    </div>
-  )
-}
 
 const Heading = ({ editor }: { readonly editor: StoveEditor }) => (
   <h1 className="unseen">{useCellPart(editor.state, ({ stove }) => stove.name)} on the bench</h1>
@@ -116,32 +64,56 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
     () => createLiveStove(editor.id, editor.state, editor.parent, conditions),
     [editor, conditions],
   )
-  const selection = useMemo(createSelection, [])
+  const selection = useMemo(() => createSelection(wantedOf(editor.id)), [editor])
+  useEffect(forgetWanted, [])
   useEffect(() => stove.follow(), [stove])
   const opened = useCell(selection.opened)
-  const close = useCallback(() => selection.opened.set(null), [selection])
+  const where = useCell(selection.where)
+  const close = useCallback(() => selection.open(null), [selection])
   const answered = useAnswered(stove)
   const narrow = useNarrow()
   const wide = useWide()
+  const [tab, setTab] = useState('Answers')
+  /** Section and space have changed places. */
+  const [swapped, setSwapped] = useState(false)
   const panel = opened === null ? null : <OpeningPanel editor={editor} opening={opened} onClose={close} />
 
-  const stage = (
-    <Stage editor={editor} stove={stove} selection={selection}>
-      {(at) =>
-        narrow || panel === null || at === null ? null : (
-          <div
-            className="stage-panel"
-            style={{
-              left: Math.max(0, Math.min(at.x + 34, at.layout.width - 340)),
-              top: 8,
-              maxHeight: at.layout.height - 16,
-            }}
-          >
-            {panel}
-          </div>
-        )
-      }
-    </Stage>
+  const panelIn = (picture: Where): ReactNode => (narrow || where.picture !== picture ? null : panel)
+  const section = (picture: Where): ReactNode => (
+    <>
+      <Stage
+        editor={editor}
+        stove={stove}
+        selection={selection}
+        onOpen={(ref) => selection.open(ref, picture)}
+      >
+        {(at) => {
+          const inside = panelIn(picture)
+          return inside === null || at === null ? null : (
+            <div
+              className="stage-panel"
+              style={{
+                left: Math.max(0, Math.min(at.x + 34, at.layout.width - 340)),
+                top: 8,
+                maxHeight: at.layout.height - 16,
+              }}
+            >
+              {inside}
+            </div>
+          )
+        }}
+      </Stage>
+      <GhostKey stove={stove} />
+    </>
+  )
+  const space = (picture: Where, asked: boolean): ReactNode => (
+    <SpaceBeside
+      editor={editor}
+      selection={selection}
+      picture={picture}
+      asked={asked}
+      panel={panelIn(picture)}
+    />
   )
   const heading = <Heading editor={editor} />
   const answers = <Answers editor={editor} stove={stove} />
@@ -150,32 +122,29 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   const under = <ConditionsPanel editor={editor} conditions={conditions} />
   const findings = <Findings editor={editor} selection={selection} />
   const add = <AddRow editor={editor} selection={selection} />
-  const ghost = <GhostKey stove={stove} />
+  const turndown = <TurndownCurve editor={editor} stove={stove} />
 
   if (narrow)
     return (
       <div className="stove-bench stove-narrow">
         {heading}
-        <div className="stove-stage">
-          {stage}
-          {ghost}
-        </div>
-        {panel === null ? (
+        <div className="stove-stage">{section('large')}</div>
+        {panel ?? (
           <Tabs
+            shown={tab}
+            onShow={setTab}
             tabs={[
               { name: 'Answers', content: answers },
               { name: 'Burn', content: course },
               { name: 'From above', content: above },
-              { name: 'In space', content: <SpaceBeside editor={editor} selection={selection} asked /> },
+              { name: 'In space', content: space('below', true) },
               { name: 'Findings', content: findings },
               { name: 'Air', content: <Choke stove={stove} /> },
-              { name: 'Turndown', content: <TurndownCurve editor={editor} stove={stove} /> },
+              { name: 'Turndown', content: turndown },
               { name: 'Weather', content: under },
               { name: 'New row', content: add },
             ]}
           />
-        ) : (
-          panel
         )}
         <Cautions />
       </div>
@@ -183,10 +152,7 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
   return (
     <div className="stove-bench">
       {heading}
-      <div className="stove-stage">
-        {stage}
-        {ghost}
-      </div>
+      <div className="stove-stage">{swapped ? space('large', true) : section('large')}</div>
       {answers}
       <div className="stove-side">
         {above}
@@ -195,14 +161,31 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
       <div className="stove-course">{course}</div>
       {answered ? (
         <div className="stove-more">
-          <div>
+          <div className="more-said">
             {findings}
             {add}
+            {turndown}
           </div>
-          <SpaceBeside editor={editor} selection={selection} />
-          <Choke stove={stove} />
-          <TurndownCurve editor={editor} stove={stove} />
-          {wide ? null : under}
+          <section className="more-picture" aria-label={swapped ? 'Cut down its middle' : 'In space'}>
+            <div className="more-head">
+              <h2>{swapped ? 'Cut down its middle' : 'In space'}</h2>
+              <button
+                type="button"
+                onClick={() => {
+                  close()
+                  setSwapped(!swapped)
+                  scrollTo({ top: 0 })
+                }}
+              >
+                {swapped ? 'Put the section back on top' : 'Show it large'}
+              </button>
+            </div>
+            {swapped ? section('below') : space('below', false)}
+          </section>
+          <div className="more-air">
+            <Choke stove={stove} />
+            {wide ? null : under}
+          </div>
         </div>
       ) : null}
       <Cautions />
