@@ -1,5 +1,6 @@
 import { FRACTIONAL_BITS, METRIC_BITS } from '#stove/bit/series.ts'
 import type { Bit } from '#stove/model.ts'
+import { nextBit } from '#stove/moves/hole.ts'
 
 const MILLIMETRE = 0.001
 const HALF = 0.5 * MILLIMETRE
@@ -26,4 +27,39 @@ const INCH = FRACTIONAL_BITS.filter((bit) => {
 export const bitsBeside = (name: string | null): readonly Bit[] => {
   const inInches = name !== null && (/\bin\b/.test(name) || name.startsWith('#') || name.startsWith('letter'))
   return inInches ? INCH : METRIC
+}
+
+/** Two names of one size differ by far less than a bit is true [m]. */
+const SAME = 1e-9
+
+const isSame = (diameter: number, bit: Bit): boolean => Math.abs(bit.diameter - diameter) < SAME
+
+/** What a hole can be drilled with: first what hangs on the shelf, then what shops sell. */
+export interface BitChoice {
+  /** The next bit down and up: of those that are owned, and of the usual ones beyond the last of them. */
+  readonly less: Bit | null
+  readonly more: Bit | null
+  /** The bit that it is drilled with now is one of the maker's. */
+  readonly isOwned: boolean
+  readonly owned: readonly Bit[]
+  /** Usual ones that are not owned. */
+  readonly usual: readonly Bit[]
+}
+
+/** Bits for a hole of a name and diameter [m], for a maker who owns some. */
+export const bitChoice = (name: string | null, diameter: number, shelf: readonly Bit[]): BitChoice => {
+  const owned = [...shelf]
+    .sort((a, b) => a.diameter - b.diameter)
+    .filter(
+      (bit, i, all) => !isSame(bit.diameter, all[i - 1] ?? { name: '', diameter: 0 as Bit['diameter'] }),
+    )
+  const series = bitsBeside(name)
+  const next = (by: 1 | -1): Bit | null => nextBit(diameter, owned, by) ?? nextBit(diameter, series, by)
+  return {
+    less: next(-1),
+    more: next(1),
+    isOwned: owned.some((bit) => isSame(diameter, bit)),
+    owned,
+    usual: series.filter((bit) => !owned.some((mine) => isSame(bit.diameter, mine))),
+  }
 }

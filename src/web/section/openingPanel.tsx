@@ -11,14 +11,14 @@ import {
   stepBore,
   stepPitch,
 } from '#stove/moves/face.ts'
-import { drillWith, nextBit, sizeHole, sizesOf, stepHole } from '#stove/moves/hole.ts'
+import { sizeHole, sizesOf, stepHole } from '#stove/moves/hole.ts'
 import { type Move, type OpeningRef, openingIn, withOpening } from '#stove/moves/move.ts'
 import { countRow, rowOf, stepRow, toggleLeftOut, turnRow } from '#stove/moves/row.ts'
 import { removeOpening, setDuty } from '#stove/moves/rows.ts'
 import { useCell } from '../cell/useCell.ts'
 import { attempt } from '../stove/attempt.ts'
 import type { StoveEditor } from '../stove/editor.ts'
-import { bitsBeside } from './bits.ts'
+import { BitField } from './bitField.tsx'
 import { Stepper } from './stepper.tsx'
 import './openingPanel.css'
 
@@ -115,19 +115,8 @@ const HoleFields = ({ editor, opening: ref, tryMove }: PanelProps & { readonly t
       : read?.kind === 'pattern'
         ? read.diameter
         : null
-  if ('bit' in hole && diameter !== null) {
-    const bits = bitsBeside(hole.bit)
-    const [less, more] = [nextBit(diameter, bits, -1), nextBit(diameter, bits, 1)]
-    return (
-      <Stepper
-        name="Bit"
-        text={hole.bit}
-        onLess={less === null ? null : () => tryMove(drillWith(ref, less))}
-        onMore={more === null ? null : () => tryMove(drillWith(ref, more))}
-        onText={(text) => attempt(editor, drillWith(ref, { name: text.trim(), diameter }))}
-      />
-    )
-  }
+  if ('bit' in hole && diameter !== null)
+    return <BitField editor={editor} opening={ref} name={hole.bit} diameter={diameter} tryMove={tryMove} />
   return sizesOf(file, ref).map((size) => {
     const text =
       'diameter' in hole

@@ -3,6 +3,8 @@ import { useEffect, useId, useRef, useState } from 'react'
 interface StepperProps {
   readonly name: string
   readonly text: string
+  /** What is to be known of it, under it. */
+  readonly note?: string
   /** Null: it cannot go there. */
   readonly onLess: (() => void) | null
   readonly onMore: (() => void) | null
@@ -11,7 +13,7 @@ interface StepperProps {
 }
 
 /** A figure between a button for less and one for more; typed over where that is allowed. */
-export const Stepper = ({ name, text, onLess, onMore, onText }: StepperProps) => {
+export const Stepper = ({ name, text, note, onLess, onMore, onText }: StepperProps) => {
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
@@ -44,7 +46,7 @@ export const Stepper = ({ name, text, onLess, onMore, onText }: StepperProps) =>
             ref={field}
             value={typed ?? text}
             aria-invalid={fault !== null}
-            aria-describedby={fault === null ? undefined : `${id}-fault`}
+            aria-describedby={fault !== null ? `${id}-fault` : note === undefined ? undefined : `${id}-note`}
             onChange={(event) => setTyped(event.target.value)}
             onBlur={settle}
             onKeyDown={(event) => {
@@ -67,6 +69,11 @@ export const Stepper = ({ name, text, onLess, onMore, onText }: StepperProps) =>
           +
         </button>
       </div>
+      {note === undefined || fault !== null ? null : (
+        <p id={`${id}-note`} className="small muted">
+          {note}
+        </p>
+      )}
       {fault === null ? null : (
         <p id={`${id}-fault`} className="stepper-fault small" role="alert">
           {fault}
