@@ -81,8 +81,21 @@ export const Picture = memo(({ live, before, layout, onScene }: PictureProps) =>
       painted.current = { bed, frame, theme: colours, top }
       onScene(scene)
     }
-    draw()
-    return live.subscribe(draw)
+    if (painted.current.frame !== null) {
+      draw()
+      return live.subscribe(draw)
+    }
+    // The first picture comes in two halves, so that a page that comes up is never deaf for long: fuel is laid out, then all is drawn.
+    let next = setTimeout(() => {
+      const now = live.get()
+      if (now !== null) sceneAt(lay, now)
+      next = setTimeout(draw, 0)
+    }, 0)
+    const stop = live.subscribe(draw)
+    return () => {
+      clearTimeout(next)
+      stop()
+    }
   }, [live, layout, look, inUnits, lay, paint, onScene])
 
   useEffect(() => {

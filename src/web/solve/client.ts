@@ -15,6 +15,8 @@ export interface Wishes {
 
 /** Asks and answers; whoever aborts is answered by a rejection with the signal's reason. */
 export interface Solver {
+  /** Begins the worker for what is quick before anything is asked: it loads while the stove is still fetched. */
+  readonly wake: () => void
   readonly steady: Asking<'steady'>
   /** The whole report, without bands. */
   readonly burn: Asking<'burn'>
@@ -78,7 +80,10 @@ const createHand = (open: () => Port) => {
     return begun
   }
 
-  return <K extends Ask['kind']>(
+  const wake = (): void => {
+    port ??= begin()
+  }
+  const asks = <K extends Ask['kind']>(
     ask: Extract<Ask, { kind: K }>,
     { onProgress, signal }: Wishes = {},
   ): Promise<Answered<Answers[K]>> =>
@@ -105,13 +110,15 @@ const createHand = (open: () => Port) => {
       })
       here.post({ id, ask })
     })
+  return { asks, wake }
 }
 
 /** A solver with a worker for what is quick and another for what is long. */
 export const createSolver = (open: () => Port): Solver => {
-  const quick = createHand(open)
-  const long = createHand(open)
+  const { asks: quick, wake } = createHand(open)
+  const { asks: long } = createHand(open)
   return {
+    wake,
     steady: (stove, conditions, wishes) => quick({ kind: 'steady', stove, conditions }, wishes),
     burn: (stove, conditions, wishes) => quick({ kind: 'burn', stove, conditions }, wishes),
     turndown: (stove, conditions, wishes) => quick({ kind: 'turndown', stove, conditions }, wishes),

@@ -1,11 +1,14 @@
+import { useEffect } from 'react'
 import { Link } from '../routes/link.tsx'
 import type { Place } from '../routes/routes.ts'
+import { solver } from '../solve/solver.ts'
 import { isEditor, useStoveEditor } from '../workshop/useStoveEditor.ts'
 import { StoveBench } from './stoveBench.tsx'
 
 /** The stove on the bench, or a sentence why it is not there. */
 export const StoveScreen = ({ place }: { readonly place: Extract<Place, { readonly at: 'stove' }> }) => {
   const open = useStoveEditor(place.stove)
+  useEffect(() => solver.wake(), [])
   if (isEditor(open)) return <StoveBench key={place.stove} editor={open} />
   if ('loading' in open)
     return (

@@ -40,6 +40,59 @@ const colours = async (page: Page, png: Buffer): Promise<number> =>
     return seen.size
   })()`)) as number
 
+/** A place of the picture that a hole is seen at, looked for from the top left, or null [px]. */
+const holeIn = async (page: Page): Promise<readonly [x: number, y: number] | null> => {
+  const place = page.locator('.space-held')
+  await place.scrollIntoViewIfNeeded()
+  const box = await place.boundingBox()
+  if (box === null) throw new Error('The picture is nowhere on the page')
+  for (let y = box.y + 0.1 * box.height; y < box.y + box.height; y += 14)
+    for (let x = box.x + box.width * 0.25; x < box.x + box.width * 0.75; x += 16) {
+      await page.mouse.move(x, y)
+      await page.evaluate('new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go)))')
+      if ((await place.getAttribute('data-over')) === 'true') return [x, y]
+    }
+  return null
+}
+
+describe('a stove in space beside its section', () => {
+  it(
+    'opens the row of a hole that is pressed, and changes places with the section',
+    async () => {
+      const id = await stoveNamed(rig.server(), 'Greylag')
+      const { page, complaints } = await rig.open(`/stove/${id}`, { width: 1280, height: 1000 })
+      page.setDefaultTimeout(LONG)
+      await page.locator('.grip').first().waitFor()
+      await page.getByRole('button', { name: 'Show it large' }).scrollIntoViewIfNeeded()
+      await picture(page)
+      const hole = await holeIn(page)
+      if (hole === null) throw new Error('No hole of Greylag is in sight')
+      await page.mouse.click(...hole)
+      const panel = page.locator('.space .opening-panel')
+      await panel.waitFor()
+      const name = await panel.getAttribute('aria-label')
+      const key = await page.locator('.grip[data-open="true"]').getAttribute('data-key')
+      const [opening, part] = (name ?? '').split(' in ')
+      expect(key).toBe(`row ${part} ${opening}`)
+      expect(await axeViolations(page)).toEqual([])
+      await page.keyboard.press('Escape')
+      await panel.waitFor({ state: 'detached' })
+      // By keys alone: found in the list, then opened.
+      await page.getByLabel('Point out').selectOption({ label: 'fuel can: ring' })
+      await page.getByRole('button', { name: 'Change it' }).click()
+      await page.locator('.space').getByRole('region', { name: 'ring in fuel can' }).waitFor()
+      await page.keyboard.press('Escape')
+      await page.getByRole('button', { name: 'Show it large' }).click()
+      await page.locator('.stove-stage .space').waitFor()
+      await page.locator('.more-picture .grip').first().waitFor()
+      await page.getByRole('button', { name: 'Put the section back on top' }).click()
+      await page.locator('.stove-stage .grip').first().waitFor()
+      expect(complaints).toEqual([])
+    },
+    LONG,
+  )
+})
+
 describe('a stove in space', () => {
   it(
     'is no blank sheet, and looks otherwise whole, cut open, taken apart, packed, turned and pointed at',
