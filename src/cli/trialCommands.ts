@@ -34,7 +34,10 @@ export const withTrialCommands = (
     .option('--question <metric>', 'metric it is about, e.g. timeToBoil, efficiency, specificFuelT')
     .option('--margin <share>', 'smallest difference that matters', '5 %')
     .option('--confidence <share>', 'of the intervals', '95 %')
-    .option('--method <name>', 'welch, tukey, games-howell or blocked; the one that suits if left out')
+    .option(
+      '--method <name>',
+      'welch, tukey, games-howell, dunnett-t3 or blocked; if left out, the one that suits how it was burnt',
+    )
     .option('--no-mishaps', 'leave out burns in which something went wrong')
     .option('--all', 'every other metric as well')
     .option('--json', 'for programs')

@@ -23,7 +23,7 @@ export interface CompareCommandOptions {
   readonly json?: boolean
 }
 
-const METHODS = ['welch', 'tukey', 'games-howell', 'blocked'] as const
+const METHODS = ['welch', 'tukey', 'games-howell', 'dunnett-t3', 'blocked'] as const
 
 const shareOf = (text: string, option: string, low: number, high: number): number => {
   const read = readQuantity(text, option, 'airSplit')

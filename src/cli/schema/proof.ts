@@ -179,11 +179,11 @@ export const comparisonSchema = z
           }),
         ),
         method: z.strictObject({
-          kind: z.enum(['welch', 'tukey', 'games-howell', 'blocked', 'none']),
+          kind: z.enum(['welch', 'tukey', 'games-howell', 'dunnett-t3', 'blocked', 'none']),
           name: word('In a heading.'),
           reason: word('Why this one.'),
           blockedBy: z.array(z.enum(['block', 'batch'])).describe('What was taken out.'),
-          unlikeSpreads: perhaps('1', 'Bartlett’s p'),
+          unlikeSpreads: perhaps('1', 'Bartlett’s p; it decides nothing'),
         }),
         margin: quantity(OWN, 'Smallest difference that matters'),
         contrasts: z.array(contrast).describe('Every two variants.'),

@@ -1,5 +1,5 @@
 import type { Difference } from '#proof/statistics/difference.ts'
-import { burnsForDifference, burnsToSettle } from '#proof/statistics/moreBurns.ts'
+import { burnsForDifference, burnsToSettle, type Degrees } from '#proof/statistics/moreBurns.ts'
 import { contrastSentence, exactSentence, moreSentence, type Told } from './contrastSentence.ts'
 import type { Measured } from './measured.ts'
 import { measurementOfDifference } from './measurement.ts'
@@ -10,6 +10,8 @@ export interface Judged extends Told {
   readonly difference: Difference | null
   /** Spread that the method takes for all; null: each variant has its own. */
   readonly residualSd: number | null
+  /** Degrees of freedom of that spread with so many burns of each; null likewise. */
+  readonly degrees: Degrees | null
   /** Variants whose pairs share the confidence. */
   readonly family: number
   readonly confidence: number
@@ -38,12 +40,13 @@ const verdictOf = (
 
 const moreOf = (judged: Judged, difference: Difference): MoreBurns => {
   const { variant, against, residualSd, family, confidence, margin } = judged
+  const degrees = judged.degrees ?? undefined
   const sd = [residualSd ?? variant.sd ?? 0, residualSd ?? against.sd ?? 0] as const
   // The intervals of a family hold for all its pairs together: Bonferroni's share for each is near enough for a plan.
   const each = 1 - (1 - confidence) / ((family * (family - 1)) / 2)
   return {
-    forThisDifference: burnsToSettle(difference.value, sd, undefined, each),
-    forMargin: margin > 0 ? burnsForDifference(sd, margin, each) : null,
+    forThisDifference: burnsToSettle(difference.value, sd, undefined, each, degrees),
+    forMargin: margin > 0 ? burnsForDifference(sd, margin, each, degrees) : null,
     now: Math.min(variant.count, against.count),
   }
 }

@@ -1,19 +1,15 @@
 import { type Difference, welch } from '#proof/statistics/difference.ts'
 import { equalSpreads } from '#proof/statistics/equalSpreads.ts'
 import { adjustedPairs, degreesLeft, type Layout } from '#proof/statistics/layout.ts'
-import { gamesHowell, type PairDifference, tukey } from '#proof/statistics/manyComparisons.ts'
+import { dunnettT3, gamesHowell, type PairDifference, tukey } from '#proof/statistics/manyComparisons.ts'
 import { sampleOf } from '#proof/statistics/sample.ts'
 import type { CompareOptions, Method, Point } from './model.ts'
+import { oneSpread } from './oneSpread.ts'
 
 /** Fewer than this says too little of the spread to be worth taking days out for; a judgement. */
 const LEAST_DF = 2
-/**
- * With so many burns of each, unlike spreads cost Games and Howell little; below it their interval promises more than
- * it holds [bib:games1976], and one spread for all is better known. From memory.
- */
+/** From so many burns of each on Games and Howell's intervals hold what they promise, with three it is doubtful [bib:games1976]. */
 const ENOUGH_BURNS = 6
-/** Spreads that are less likely than this to be alike are not taken to be. */
-const UNLIKE = 0.05
 
 /** Pairs by their names: the difference is `variant` − `against`. */
 export type Pairs = (variant: string, against: string) => Difference | null
@@ -23,6 +19,8 @@ export interface Compared {
   readonly pairs: Pairs
   /** Spread between burns that the method rests on; null where each variant has its own. */
   readonly residualSd: number | null
+  /** Degrees of freedom that so many burns of each would leave to judge that spread by; null where each variant has its own. */
+  readonly degrees: ((burns: number) => number) | null
 }
 
 type BlockedBy = Method['blockedBy']
@@ -71,6 +69,8 @@ const groupsOf = (points: readonly Point[]): ReadonlyMap<string, readonly number
   return groups
 }
 
+const alike = (counts: readonly number[]): boolean => new Set(counts).size === 1
+
 const turned = (difference: Difference): Difference => ({
   ...difference,
   // Taken from 0, so that no -0 comes of it.
@@ -97,25 +97,33 @@ const none = (reason: string): Compared => ({
   method: { kind: 'none', name: 'no comparison', reason, blockedBy: [], unlikeSpreads: null },
   pairs: () => null,
   residualSd: null,
+  degrees: null,
 })
 
 const blocked = (points: readonly Point[], by: BlockedBy, confidence: number): Compared | null => {
-  const adjusted = adjustedPairs(layoutOf(points, by), confidence)
+  const layout = layoutOf(points, by)
+  const adjusted = adjustedPairs(layout, confidence)
   if (adjusted === null) return null
-  const two = adjusted.groups.length === 2
+  const variants = adjusted.groups.length
+  const two = variants === 2
   const words = blockWords(by)
+  const batches = by.includes('batch') ? new Set(layout.factors.at(-1)).size - 1 : 0
   return {
     method: {
       kind: 'blocked',
       name: two ? `within ${words}, Student` : `within ${words}, Tukey–Kramer`,
       reason: `Every ${words} has burns of several variants, so what a damp day or a dry batch gives to all its burns is taken out: least squares with effects of variant and ${words}${
-        two ? '' : '; the intervals hold for all pairs together'
-      }.`,
+        two
+          ? '.'
+          : `; the intervals hold for all pairs together. ${oneSpread(variants, alike([...groupsOf(points).values()].map(({ length }) => length)), confidence)}`
+      }`,
       blockedBy: by,
       unlikeSpreads: null,
     },
     pairs: byName(adjusted.groups, adjusted.pairs),
     residualSd: adjusted.residualSd,
+    // As if every further day had every variant once.
+    degrees: (burns) => Math.max(1, (variants - 1) * (burns - 1) - batches),
   }
 }
 
@@ -132,40 +140,55 @@ const ofTwo = (groups: ReadonlyMap<string, readonly number[]>, confidence: numbe
     return a === undefined || b === undefined ? null : welch(sampleOf(a), sampleOf(b), confidence)
   },
   residualSd: null,
+  degrees: null,
 })
+
+type ForSeveral = 'tukey' | 'games-howell' | 'dunnett-t3'
+
+const SEVERAL: Readonly<
+  Record<ForSeveral, { readonly name: string; readonly pairs: typeof tukey; readonly why: string }>
+> = {
+  tukey: { name: 'Tukey–Kramer', pairs: tukey, why: '' },
+  'games-howell': {
+    name: 'Games–Howell',
+    pairs: gamesHowell,
+    why: `With ${ENOUGH_BURNS} burns of each and more, every variant keeps its own spread`,
+  },
+  'dunnett-t3': {
+    name: 'Dunnett T3',
+    pairs: dunnettT3,
+    why: `Every variant keeps its own spread, of which fewer than ${ENOUGH_BURNS} burns say little: the intervals are wide, and hold. Burnt in rounds, every variant once a day, as many burns tell more`,
+  },
+}
 
 const ofSeveral = (
   groups: ReadonlyMap<string, readonly number[]>,
-  kind: 'tukey' | 'games-howell' | null,
+  wanted: ForSeveral | null,
   confidence: number,
 ): Compared => {
   const names = [...groups.keys()]
   const samples = names.map((name) => sampleOf(groups.get(name) as readonly number[]))
-  const unlikeSpreads = equalSpreads(samples)
+  // By the number of burns alone: a look at the spreads first would cost the promise that the intervals make [bib:zimmerman2004].
   const few = samples.some(({ count }) => count < ENOUGH_BURNS)
-  const unlike = unlikeSpreads !== null && unlikeSpreads < UNLIKE
-  const chosen = kind ?? (few && !unlike ? 'tukey' : 'games-howell')
-  const why =
-    kind !== null
-      ? 'As asked for'
-      : chosen === 'tukey'
-        ? `Fewer than ${ENOUGH_BURNS} burns of a variant say little of its own spread, and the spreads look alike enough to be taken as one`
-        : few
-          ? 'The burns of some variants spread clearly more than those of others, so each keeps its own spread; with so few burns the intervals may be somewhat too narrow'
-          : `With ${ENOUGH_BURNS} burns of each and more, every variant can keep its own spread`
-  const pairs = chosen === 'tukey' ? tukey(samples, confidence) : gamesHowell(samples, confidence)
+  const kind = wanted ?? (few ? 'dunnett-t3' : 'games-howell')
+  const { name, pairs: compared, why } = SEVERAL[kind]
+  const pairs = compared(samples, confidence)
   const df = samples.reduce((sum, { count }) => sum + count - 1, 0)
   const pooledVariance = samples.reduce((sum, { count, variance }) => sum + (count - 1) * variance, 0) / df
+  const shared = kind === 'tukey'
   return {
     method: {
-      kind: chosen,
-      name: chosen === 'tukey' ? 'Tukey–Kramer' : 'Games–Howell',
-      reason: `${why}. The intervals hold for all pairs together.`,
+      kind,
+      name,
+      reason: `${wanted === null ? why : 'As asked for'}. The intervals hold for all pairs together.${
+        shared ? ` ${oneSpread(names.length, alike(samples.map(({ count }) => count)), confidence)}` : ''
+      }`,
       blockedBy: [],
-      unlikeSpreads,
+      unlikeSpreads: equalSpreads(samples),
     },
     pairs: pairs === null ? () => null : byName(names, pairs),
-    residualSd: chosen === 'tukey' ? Math.sqrt(pooledVariance) : null,
+    residualSd: shared ? Math.sqrt(pooledVariance) : null,
+    degrees: shared ? (burns) => names.length * (burns - 1) : null,
   }
 }
 
@@ -199,5 +222,5 @@ export const comparePoints = (
     }
   return groups.size === 2 && (wanted === undefined || wanted === 'welch')
     ? ofTwo(groups, confidence)
-    : ofSeveral(groups, wanted === 'tukey' || wanted === 'games-howell' ? wanted : null, confidence)
+    : ofSeveral(groups, wanted !== undefined && wanted in SEVERAL ? (wanted as ForSeveral) : null, confidence)
 }

@@ -100,7 +100,7 @@ export const metricComparison = (
       confidence,
     ),
   )
-  const { method, pairs, residualSd } = comparePoints(points, confidence, wanted)
+  const { method, pairs, residualSd, degrees } = comparePoints(points, confidence, wanted)
   const margin = marginShare * Math.abs((figures[0] as VariantFigures).mean)
   const family = figures.filter(({ count }) => count > 1).length
   const measured = (variant: string): readonly Measured[] =>
@@ -117,6 +117,7 @@ export const metricComparison = (
         marginShare,
         difference: pairs(variant.variant, against.variant),
         residualSd,
+        degrees,
         family: Math.max(family, 2),
         confidence,
         burns: { variant: measured(variant.variant), against: measured(against.variant) },

@@ -63,7 +63,7 @@ export interface VariantFigures {
   readonly measurement: Measurement
 }
 
-export type MethodKind = 'welch' | 'tukey' | 'games-howell' | 'blocked' | 'none'
+export type MethodKind = 'welch' | 'tukey' | 'games-howell' | 'dunnett-t3' | 'blocked' | 'none'
 
 /** How a metric was compared, and why so. */
 export interface Method {
@@ -74,7 +74,7 @@ export interface Method {
   readonly reason: string
   /** What was taken out: days (or blocks) and fuel batches. */
   readonly blockedBy: readonly ('block' | 'batch')[]
-  /** Bartlett's p for unlike spreads [1]; null where it was not asked for. */
+  /** Bartlett's p for unlike spreads [1], told and deciding nothing; null where it was not asked for. */
   readonly unlikeSpreads: number | null
 }
 

@@ -1,7 +1,6 @@
 import { type Difference, differenceOf } from './difference.ts'
 import { centred, leastSquares } from './leastSquares.ts'
-import { type PairDifference, pairDifference, pairsOf } from './manyComparisons.ts'
-import { studentizedRange } from './special/studentizedRange.ts'
+import { byRange, type PairDifference, pairDifference, pairsOf } from './manyComparisons.ts'
 
 /** Burns with all that may have pushed them besides the stove. All lists are of one length. */
 export interface Layout {
@@ -95,8 +94,8 @@ export const adjustedPairs = (layout: Layout, confidence = 0.95): Adjusted | nul
     const at = (group: string): number => base.length + others.indexOf(group)
     return { fit, at }
   }
-  const range = studentizedRange(groups.length)
-  const bound = range.quantile(confidence, df)
+  const range = byRange(groups.length)
+  const bound = range.bound(confidence, df)
   const pairs: PairDifference[] = []
   let residualSd = 0
   for (const [first, second] of pairsOf(groups.length)) {

@@ -14,21 +14,32 @@ export const burnsForMean = (sd: number, halfWidth: number, confidence = 0.95): 
   return null
 }
 
+/** Degrees of freedom that so many burns of each leave to judge the spread by. */
+export type Degrees = (burns: number) => number
+
+/** Welch's, at equal counts: burns − 1 times this share. */
+const welchDegrees = (sd: readonly [number, number]): Degrees => {
+  const [u, v] = [sd[0] ** 2, sd[1] ** 2]
+  const share = (u + v) ** 2 / (u ** 2 + v ** 2)
+  return (burns) => share * (burns - 1)
+}
+
 /**
  * Chance that so many burns of each of two stoves show a true difference, with a two-sided t test at
- * 1 − `confidence`. Spreads may differ: Welch's degrees of freedom at equal counts [1].
+ * 1 − `confidence`. Spreads may differ; with Welch's degrees of freedom, or those of a spread that more burns share [1].
  */
 export const power = (
   difference: number,
   sd: readonly [number, number],
   burns: number,
   confidence = 0.95,
+  degrees = welchDegrees(sd),
 ): number => {
-  const [u, v] = [sd[0] ** 2 / burns, sd[1] ** 2 / burns]
-  if (u + v === 0) return difference === 0 ? 1 - confidence : 1
-  const df = (u + v) ** 2 / ((u ** 2 + v ** 2) / (burns - 1))
+  const variance = (sd[0] ** 2 + sd[1] ** 2) / burns
+  if (variance === 0) return difference === 0 ? 1 - confidence : 1
+  const df = degrees(burns)
   const bound = studentWithin(confidence, df)
-  const shift = Math.abs(difference) / Math.sqrt(u + v)
+  const shift = Math.abs(difference) / Math.sqrt(variance)
   return 1 - noncentralTCdf(bound, df, shift) + noncentralTCdf(-bound, df, shift)
 }
 
@@ -44,9 +55,10 @@ export const burnsToSettle = (
   sd: readonly [number, number],
   wanted = USUAL_POWER,
   confidence = 0.95,
+  degrees = welchDegrees(sd),
 ): number | null => {
   if (difference === 0) return null
-  const enough = (n: number): boolean => power(difference, sd, n, confidence) >= wanted
+  const enough = (n: number): boolean => power(difference, sd, n, confidence, degrees) >= wanted
   if (!enough(MOST)) return null
   let [few, many] = [1, MOST]
   while (many - few > 1) {
@@ -58,19 +70,18 @@ export const burnsToSettle = (
 }
 
 /**
- * Burns of each of two stoves until the difference of their means is known to ± `halfWidth`, with Welch's interval.
- * Null where more than 200 of each would be needed.
+ * Burns of each of two stoves until the difference of their means is known to ± `halfWidth`. Null where more than 200 of
+ * each would be needed.
  */
 export const burnsForDifference = (
   sd: readonly [number, number],
   halfWidth: number,
   confidence = 0.95,
+  degrees = welchDegrees(sd),
 ): number | null => {
-  const [u, v] = [sd[0] ** 2, sd[1] ** 2]
-  if (u + v === 0) return 2
-  // At equal counts Welch's degrees of freedom are n − 1 times this.
-  const share = (u + v) ** 2 / (u ** 2 + v ** 2)
+  const variance = sd[0] ** 2 + sd[1] ** 2
+  if (variance === 0) return 2
   for (let n = 2; n <= MOST; n++)
-    if (studentWithin(confidence, share * (n - 1)) * Math.sqrt((u + v) / n) <= halfWidth) return n
+    if (studentWithin(confidence, degrees(n)) * Math.sqrt(variance / n) <= halfWidth) return n
   return null
 }

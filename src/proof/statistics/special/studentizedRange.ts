@@ -1,3 +1,4 @@
+import { throughChebyshevPoints } from './chebyshev.ts'
 import { scaleNodes } from './chi.ts'
 import { normalCdf, normalDensity } from './normal.ts'
 import { quantileOf } from './quantile.ts'
@@ -26,35 +27,13 @@ const rangeCdf = (w: number, groups: number, { z, area, weight }: Grid): number 
   return sum
 }
 
-/** Enough for a curve that rises within a few units of an interval of seventeen: what is left out is below 1e-14. */
-const DEGREE = 96
 /** No range of standard normal numbers is wider. */
 const WIDEST = 2 * FAR
 
-/**
- * The chance of a range below w as a polynomial through Chebyshev points, evaluated by the barycentric formula
- * [bib:berrut2004]: the same curve is asked for at hundreds of places.
- */
+/** The chance of a range below w, laid down once: it is asked for at hundreds of places. */
 const rangeCurve = (groups: number): ((w: number) => number) => {
   const grid = gridOf(groups)
-  const at = Array.from(
-    { length: DEGREE + 1 },
-    (_, i) => (WIDEST / 2) * (1 - Math.cos((Math.PI * i) / DEGREE)),
-  )
-  const values = at.map((w) => rangeCdf(w, groups, grid))
-  return (w) => {
-    if (w <= 0) return 0
-    if (w >= WIDEST) return 1
-    let [above, below] = [0, 0]
-    for (let i = 0; i <= DEGREE; i++) {
-      const from = w - (at[i] as number)
-      if (from === 0) return values[i] as number
-      const share = ((i === 0 || i === DEGREE ? 0.5 : 1) * (i % 2 === 0 ? 1 : -1)) / from
-      above += share * (values[i] as number)
-      below += share
-    }
-    return above / below
-  }
+  return throughChebyshevPoints((w) => (w <= 0 ? 0 : w >= WIDEST ? 1 : rangeCdf(w, groups, grid)), WIDEST)
 }
 
 /** The studentized range of so many groups. */
