@@ -107,8 +107,9 @@ const burnOf = (
       kind: 'wood-chips',
       batch: sack,
       moisture: { before: grams(before), after: grams(after) },
+      weighed: 'at the start',
     },
-    kindling: { what: 'a curl of birch bark', weight: '1 g' },
+    kindling: { what: 'a curl of birch bark', weight: '1 g', weighed: 'apart' },
     weather: {
       temperature: degrees(day.air + 0.3 * inDay),
       pressure: `${day.pressure} hPa`,

@@ -3,8 +3,8 @@ import type { Warning } from './model.ts'
 
 interface Condition {
   readonly code: string
-  /** What a burn stood under, in words: burns differ in it where the words do. */
-  readonly of: (trial: Trial) => string
+  /** What a burn stood under, in words: burns differ in it where the words do. Null: the trial does not say. */
+  readonly of: (trial: Trial) => string | null
   readonly said: string
   readonly fix: string
 }
@@ -39,6 +39,18 @@ const CONDITIONS: readonly Condition[] = [
     of: ({ fuel }) => JSON.stringify([fuel.heatingValue ?? null, fuel.charHeatingValue ?? null]),
     said: 'another heating value for fuel or char',
     fix: 'Give all burns of one fuel the same heating values.',
+  },
+  {
+    code: 'weighing',
+    of: ({ fuel }) => fuel.weighed ?? null,
+    said: 'fuel weighed at another moment, before lighting or as the phase began',
+    fix: 'Weigh it at the same moment each time.',
+  },
+  {
+    code: 'kindling',
+    of: ({ kindling }) => kindling?.weighed ?? null,
+    said: 'kindling in the weight of the fuel against kindling beside it',
+    fix: 'Weigh the kindling with the fuel always or never.',
   },
 ]
 
@@ -133,11 +145,12 @@ export const conditionWarnings = (
           },
         ]
   const kinds = (trials: readonly Trial[], { of: word }: Condition): string =>
-    [...new Set(trials.map(word))].sort().join('\n')
+    [...new Set(trials.flatMap((trial) => word(trial) ?? []))].sort().join('\n')
+  const differ = (mine: string, other: string): boolean => mine !== '' && other !== '' && mine !== other
   return [
     ...CONDITIONS.flatMap((one) =>
       warn(
-        unlike((mine) => kinds(mine, one) !== kinds(base, one)),
+        unlike((mine) => differ(kinds(mine, one), kinds(base, one))),
         one,
       ),
     ),

@@ -10,7 +10,7 @@ const percent = (share: number): string => `${Math.round(100 * share)} %`
 
 /** What a reader of the metrics should know of this burn; sentences. */
 export const trialCautions = (trial: Trial, metrics: TrialMetrics): readonly string[] => {
-  const { weather, pot, wentWrong = [], fuel } = trial
+  const { weather, pot, wentWrong = [], fuel, kindling } = trial
   const cautions: string[] = wentWrong.map((text) => `It went wrong: ${text}`)
   if (weather.wind !== undefined && weather.wind > WINDY)
     cautions.push(
@@ -22,6 +22,13 @@ export const trialCautions = (trial: Trial, metrics: TrialMetrics): readonly str
     cautions.push(
       'The heating value is that of the fuel table, not of this fuel: efficiency and firepower lean on it.',
     )
+  const start = trial.phases[0]?.from.at ?? 0
+  if (fuel.weighed === 'before lighting' && start > 0)
+    cautions.push(
+      'The fuel was weighed before lighting: what burnt until the first phase began counts as burnt in it, so its burning rate and firepower read high.',
+    )
+  if (kindling?.weighed === 'with the fuel')
+    cautions.push('The kindling is in the weight of the fuel, and counts as fuel burnt.')
   if (trial.phases.some(({ char }) => char === null))
     cautions.push(
       'Char was not weighed: nothing that credits it can be said, and a wood-gas stove leaves a fifth of the fuel as char.',

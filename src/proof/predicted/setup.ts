@@ -8,6 +8,7 @@ import { medianCoefficients } from '#science/coefficients.ts'
 import { chargeFuel } from '#science/fuel/charge.ts'
 import { saturationPressure } from '#science/pot/saturation.ts'
 import type { Stove } from '#stove/model.ts'
+import { type FuelWeighing, fuelWeighing } from './weighing.ts'
 
 /** A prediction asked for as the trial was burnt. */
 export interface TrialSetup {
@@ -15,6 +16,8 @@ export interface TrialSetup {
   readonly phase: TrialPhase
   /** Water put on [kg]. */
   readonly water: number
+  /** What the weight of the fuel at the start stands for. */
+  readonly weighing: Pick<FuelWeighing, 'beforeLighting' | 'kindling'>
   readonly cautions: readonly string[]
 }
 
@@ -61,24 +64,28 @@ const burntBefore = (
 
 const grams = (mass: number): string => `${Math.round(mass * 1000)} g`
 
-const caution = (weighed: number, burnt: number, said: number): string => {
-  const before =
-    Math.round(burnt * 1000) > 0
-      ? `, about ${grams(weighed + burnt)} when it was lit as the model burns it,`
-      : ''
-  return `${grams(weighed)} of fuel were there at the start${before} where the stove file’s level holds about ${grams(said)}: the prediction keeps to the level.`
+const caution = (weighed: number, filled: number, said: number): string => {
+  const when =
+    Math.round((filled - weighed) * 1000) === 0
+      ? ''
+      : `, about ${grams(filled)} in the can when it was lit as the model burns it,`
+  return `${grams(weighed)} of fuel were weighed for the start${when} where the stove file’s level holds about ${grams(said)}: the prediction keeps to the level.`
 }
 
-/** The bed as heavy as it was weighed, at the level of the file. */
-const withWeight = (
+/** A filling that was weighed: as noted, and what of it lay in the can when it was lit [kg]. */
+interface Filling {
+  readonly weighed: number
+  readonly filled: number
+}
+
+/** The bed as heavy as it was filled, at the level of the file, which holds `charge` [kg]. */
+const withFilling = (
   setup: BurnSetup,
-  weighed: number,
-  from: number,
+  { weighed, filled }: Filling,
+  charge: number,
 ): { readonly setup: BurnSetup; readonly said: string | null } => {
-  const first = burntBefore(setup, from)
-  if (first === null) return { setup, said: null }
-  const wanted = (weighed + first.burnt) / first.charge
-  if (Math.abs(wanted - 1) > SAME_LEVEL) return { setup, said: caution(weighed, first.burnt, first.charge) }
+  const wanted = filled / charge
+  if (Math.abs(wanted - 1) > SAME_LEVEL) return { setup, said: caution(weighed, filled, charge) }
   const { fuel } = setup.stove
   const can = [...setup.stove.parts.values()].find((part) => part.form === 'can' && part.role === 'fuel can')
   if (can === undefined || can.form !== 'can') return { setup, said: null }
@@ -96,7 +103,22 @@ const withWeight = (
   const heavier = { ...fuel, own }
   return chargeFuel({ ...heavier, moisture }, bore).ok
     ? { setup: { ...setup, stove: { ...setup.stove, fuel: heavier } }, said: null }
-    : { setup, said: caution(weighed, first.burnt, first.charge) }
+    : { setup, said: caution(weighed, filled, charge) }
+}
+
+/** The bed as heavy as the trial weighed it, and what that weight stands for. */
+const weighedIn = (
+  setup: BurnSetup,
+  trial: Trial,
+  phase: TrialPhase,
+): Pick<TrialSetup, 'setup' | 'weighing' | 'cautions'> => {
+  const level = burntBefore(setup, phase.from.at)
+  const { said, ...weighing } = fuelWeighing(trial, phase, level?.burnt ?? 0)
+  if (level === null) return { setup, weighing, cautions: said }
+  const weighed = phase.from.fuel
+  const filled = weighing.beforeLighting ? weighed - weighing.kindling : weighed + level.burnt
+  const heavy = withFilling(setup, { weighed, filled }, level.charge)
+  return { setup: heavy.setup, weighing, cautions: heavy.said === null ? said : [...said, heavy.said] }
 }
 
 /** The burn to predict for a trial: its stove, fuel, weather, pot and turns of the damper. Null for no high-power phase. */
@@ -138,7 +160,11 @@ export const setupOfTrial = (file: Stove, trial: Trial): TrialSetup | null => {
     },
     trip: null,
   }
-  const heavy = withWeight(setup, phase.from.fuel, phase.from.at)
-  if (heavy.said !== null) cautions.push(heavy.said)
-  return { setup: heavy.setup, phase, water: phase.from.pot - pot.weight, cautions }
+  const heavy = weighedIn(setup, trial, phase)
+  return {
+    ...heavy,
+    phase,
+    water: phase.from.pot - pot.weight,
+    cautions: [...cautions, ...heavy.cautions],
+  }
 }

@@ -65,7 +65,7 @@ export const weighedBurn = (
   readings: ReadonlyMap<string, number>,
   index: number,
 ): Readonly<Record<string, number>> => {
-  const { phase } = asked
+  const { phase, weighing } = asked
   const { steps, totals } = fired.burn
   const from = phase.from.at
   const flameOut = flameOutOf(fired)
@@ -79,7 +79,7 @@ export const weighedBurn = (
   const water = cooked.waterTemperature[last] ?? phase.from.water
   const charge = fired.firing.charge
   const own: Readonly<Record<string, number>> = {
-    fi: (charge - burntBy(steps, from)) * GRAMS,
+    fi: (weighing.beforeLighting ? charge + weighing.kindling : charge - burntBy(steps, from)) * GRAMS,
     ff: Math.max(0, charge - burntBy(steps, to)) * GRAMS,
     c: (charAt(steps, to, totals.charLeft) - charAt(steps, from, totals.charLeft)) * GRAMS,
     Pi: phase.from.pot * GRAMS,

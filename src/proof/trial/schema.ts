@@ -50,6 +50,10 @@ const fuel = strict({
   kind: readText(readFuelKind, 'Key of the fuel table, such as "wood-chips".'),
   batch: words(80, 'Which sack or bundle it came from.').optional(),
   moisture,
+  weighed: z.enum(['before lighting', 'at the start']).optional().meta({
+    description:
+      'When the fuel at the start of the first phase was weighed: before it was lit, so that what burnt until the phase began is in it, or as that phase began.',
+  }),
   heatingValue: heating('the dry fuel; that of the fuel table if left out'),
   charHeatingValue: heating('the char; 29.5 MJ/kg if left out'),
 }).meta({ description: 'What was burnt.' })
@@ -57,9 +61,13 @@ const fuel = strict({
 const kindling = strict({
   what: words(200, 'What it was lit with.'),
   weight: amount('fuelWeight', MASS).optional(),
+  weighed: z
+    .enum(['apart', 'with the fuel'])
+    .optional()
+    .meta({ description: 'Whether it is in the weight of the fuel at the start; apart if left out.' }),
 })
   .optional()
-  .meta({ description: 'Tinder and kindling; not counted as fuel.' })
+  .meta({ description: 'Tinder and kindling.' })
 
 const weather = strict({
   temperature: amount('ambientTemperature', TEMPERATURE),

@@ -71,6 +71,16 @@ export const FUEL: FieldGroup = {
   fields: [
     { path: ['fuel', 'kind'], label: 'Fuel', choices: FUELS },
     { path: ['fuel', 'batch'], label: 'Sack or bundle', example: 'pellets, sack 2', optional: true },
+    {
+      path: ['fuel', 'weighed'],
+      label: 'The fuel at the start was weighed',
+      how: 'The prediction fills the can by it, and counts as burnt what the scale counts.',
+      choices: [
+        { value: 'before lighting', label: 'before lighting' },
+        { value: 'at the start', label: 'as the first phase began' },
+      ],
+      optional: true,
+    },
   ],
 }
 
@@ -80,11 +90,20 @@ export const KINDLING: FieldGroup = {
     {
       path: ['kindling', 'what'],
       label: 'Lit with',
-      how: 'Not counted as fuel.',
       example: 'birch bark',
       optional: true,
     },
     { path: ['kindling', 'weight'], label: 'How much', example: '4 g or 0.14 oz', optional: true },
+    {
+      path: ['kindling', 'weighed'],
+      label: 'Its weight is',
+      how: 'In that of the fuel, it counts as fuel.',
+      choices: [
+        { value: 'apart', label: 'not in that of the fuel' },
+        { value: 'with the fuel', label: 'in that of the fuel' },
+      ],
+      optional: true,
+    },
   ],
 }
 

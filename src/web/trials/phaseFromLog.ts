@@ -66,7 +66,10 @@ export const phaseFromLog = (draft: Draft, index: number, log: BurnLog): Taken =
     const all = weighed(of)
     const before = all.findLast(({ time }) => time <= start.time + NEAR)
     if (before !== undefined) {
+      const empty = at(next, ['phases', index, 'from', of]) === undefined
       fill(['from', of], before.mass, `of ${of} at the start, weighed then`)
+      if (of === 'fuel' && index === 0 && empty)
+        next = changed(next, ['fuel', 'weighed'], before.time <= lit ? 'before lighting' : 'at the start')
       if (of === 'fuel' && before.time <= lit && start.time > lit)
         said.push(
           `That fuel was weighed before lighting: what burnt in the ${writtenTime(start.time - lit)} until “${start.kind}” counts as burnt in this phase.`,

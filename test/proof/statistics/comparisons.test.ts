@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { analysisOfVariance } from '#proof/statistics/analysisOfVariance.ts'
 import { pooled, welch } from '#proof/statistics/difference.ts'
 import { adjustedPairs, driftAlong } from '#proof/statistics/layout.ts'
-import { gamesHowell, type PairDifference, tukey } from '#proof/statistics/manyComparisons.ts'
+import { dunnettT3, gamesHowell, type PairDifference, tukey } from '#proof/statistics/manyComparisons.ts'
 import { paired } from '#proof/statistics/paired.ts'
 import { sampleOf, standardDeviation } from '#proof/statistics/sample.ts'
 import { straightLine } from '#proof/statistics/trend.ts'
@@ -208,6 +208,26 @@ describe('what must hold of any burns', () => {
   const value = fc.integer({ min: 1, max: 9999 }).map((tenths) => tenths / 10)
   const values = fc.array(value, { minLength: 2, maxLength: 8 })
 
+  // The range of k means is never taken for more than the largest of their k(k − 1)/2 differences taken each by itself.
+  it('Dunnett’s interval is about the same difference as Games and Howell’s, and never narrower; of two it is Welch’s', () => {
+    fc.assert(
+      fc.property(fc.array(values, { minLength: 2, maxLength: 5 }), (groups) => {
+        const samples = groups.map(sampleOf)
+        const [wide, narrow] = [dunnettT3(samples), gamesHowell(samples)]
+        for (const [i, { value: middle, df, low, high }] of (wide ?? []).entries()) {
+          expect([middle, df]).toEqual([narrow?.[i]?.value, narrow?.[i]?.df])
+          expect(high - low).toBeGreaterThanOrEqual(
+            ((narrow?.[i]?.high as number) - (narrow?.[i]?.low as number)) * (1 - 1e-9),
+          )
+        }
+        if (samples.length > 2) return
+        const [a, b] = samples as [(typeof samples)[0], (typeof samples)[0]]
+        expect(wide?.[0]?.high).toBeCloseTo(welch(a, b)?.high as number, 6)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
   it('a − b is the mirror image of b − a', () => {
     fc.assert(
       fc.property(values, values, (a, b) => {
@@ -248,6 +268,7 @@ describe('what must hold of any burns', () => {
     expect(paired([1], [2])).toBeNull()
     expect(straightLine([1, 1, 1], [1, 2, 3])).toBeNull()
     expect(gamesHowell([sampleOf([1, 2]), sampleOf([3])])).toBeNull()
+    expect(dunnettT3([sampleOf([1, 2]), sampleOf([3])])).toBeNull()
     expect(tukey([sampleOf([1]), sampleOf([3])])).toBeNull()
     expect(() => sampleOf([])).toThrow(RangeError)
     expect(() => sampleOf([1, Number.NaN])).toThrow(RangeError)

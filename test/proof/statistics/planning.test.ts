@@ -33,6 +33,15 @@ describe('how many burns', () => {
     expect(burnsToSettle(1, [0, 0])).toBe(2)
   })
 
+  // SciPy: nct at 2·√(n/2), t of (n − 1): 0.789 with 6, 0.874 with 7; of 2(n − 1): 0.791 with 5, 0.876 with 6.
+  // In rounds the spread is judged by (variants − 1)(rounds − 1) degrees of freedom: two in four rounds leave 3, not 6.
+  it('two in rounds want more burns than their spread alone would have it', () => {
+    const paired = (burns: number): number => burns - 1
+    expect(power(2, [1, 1], 4, 0.95, paired)).toBeLessThan(power(2, [1, 1], 4) - 0.1)
+    expect(burnsToSettle(2, [1, 1], 0.8, 0.95, paired)).toBe(7)
+    expect(burnsToSettle(2, [1, 1])).toBe(6)
+  })
+
   it('no difference shows as often as the test errs', () => {
     expect(power(0, [1, 2], 5)).toBeCloseTo(0.05, 9)
   })

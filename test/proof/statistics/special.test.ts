@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { incompleteBeta } from '#proof/statistics/special/beta.ts'
 import { logGamma } from '#proof/statistics/special/gamma.ts'
+import { maximumModulusCdf, maximumModulusQuantile } from '#proof/statistics/special/maximumModulus.ts'
 import { noncentralTCdf } from '#proof/statistics/special/noncentralT.ts'
 import { normalCdf } from '#proof/statistics/special/normal.ts'
 import { studentizedRangeCdf, studentizedRangeQuantile } from '#proof/statistics/special/studentizedRange.ts'
@@ -48,6 +49,12 @@ describe('distributions agree with SciPy', () => {
     expect(worst(scipy.studentizedRange, studentizedRangeCdf, 1)).toBeLessThan(2e-8)
     expect(worst(scipy.studentizedRangeQuantile, studentizedRangeQuantile)).toBeLessThan(2e-8)
   })
+  it('studentized maximum modulus, both ways', () => {
+    expect(worst(scipy.maximumModulus, maximumModulusCdf, 1)).toBeLessThan(2e-8)
+    for (const [m = 0, count = 1, df = 1, chance = 0] of scipy.maximumModulus)
+      if (chance > 0.5 && chance < 0.999)
+        expect(maximumModulusQuantile(chance, count, df) / m).toBeCloseTo(1, 7)
+  })
   it('noncentral t', () => {
     expect(worst(scipy.noncentralT, noncentralTCdf, 1e-3)).toBeLessThan(1e-9)
   })
@@ -65,4 +72,9 @@ it.each(published.quantiles.z)('a share of %d lies below %d', (share, z) => {
 it.each([1, 2.5, 7, 40])('two groups with %d degrees of freedom are a t test', (df) => {
   for (const t of [0.2, 1, 3, 9])
     expect(1 - studentizedRangeCdf(t * Math.SQRT2, 2, df)).toBeCloseTo(twoSided(t, df), 9)
+})
+
+// The largest of one is Student's t: an identity, whatever the program.
+it.each([1, 2.5, 7, 40])('the largest of one with %d degrees of freedom is a t test', (df) => {
+  for (const t of [0.2, 1, 3, 9]) expect(1 - maximumModulusCdf(t, 1, df)).toBeCloseTo(twoSided(t, df), 9)
 })

@@ -118,7 +118,8 @@ def in_rounds():
 
 
 if __name__ == "__main__":
-    OUT.write_text(json.dumps({
-        "source": f"SciPy {scipy.__version__}, NumPy {np.__version__}; made by generators/error_rates.py",
-        "series": SERIES, "falseAlarms": false_alarms(), "shown": shown(), "inRounds": in_rounds(),
-    }, indent=1).replace("\n   ", " ").replace("\n  }", " }") + "\n")
+    tables = {"falseAlarms": false_alarms(), "shown": shown(), "inRounds": in_rounds()}
+    source = f"SciPy {scipy.__version__}, NumPy {np.__version__}; made by generators/error_rates.py"
+    rows = {name: ",\n".join(f"  {json.dumps(row)}" for row in table) for name, table in tables.items()}
+    body = "".join(f',\n "{name}": [\n{text}\n ]' for name, text in rows.items())
+    OUT.write_text(f'{{\n "source": "{source}",\n "series": {SERIES}{body}\n}}\n')

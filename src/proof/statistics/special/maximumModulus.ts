@@ -23,7 +23,7 @@ const distribution = (count: number, df: number): ((m: number) => number) => {
 /**
  * Studentized maximum modulus [bib:dunnett1980]: chance that `count` independent standard normal numbers, over one estimated
  * standard deviation with `df` degrees of freedom, all stay within ±m: ∫ f(s) [2Φ(ms) − 1]^count ds [1]. The trapezium rule,
- * to about 1e-10. Count from 1, df from 1.
+ * to about 1e-8. Count from 1, df from 1.
  */
 export const maximumModulusCdf = (m: number, count: number, df: number): number => distribution(count, df)(m)
 
