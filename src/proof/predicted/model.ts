@@ -63,9 +63,9 @@ export interface Residual {
 }
 
 /**
- * - `wrong`: outside the bands more often than chance allows, and to one side.
- * - `too sure`: outside more often than chance allows, to both sides.
- * - `leans`: inside the bands, but to one side.
+ * - `wrong`: this maker's mean lies outside the band, and the whole of its interval does.
+ * - `too sure`: burns lie outside more often than chance allows, and not to one side.
+ * - `leans`: to one side, and not beyond the band for certain.
  * - `holds`: nothing against it.
  * - `few`: fewer than three burns.
  */

@@ -5,16 +5,14 @@ import { type Trial, variantOf } from '#proof/trial/model.ts'
 import { lighter } from '#science/answers/burn/fired.ts'
 import type { Course } from '#science/answers/course.ts'
 import { type Progress, sampled, silent } from '#science/answers/sampled.ts'
-import type { Band } from '#science/bands/bands.ts'
 import { medianCoefficients } from '#science/coefficients.ts'
 import type { Stove } from '#stove/model.ts'
 import { CLAIMS, FLAME_OUT } from './claims.ts'
-import type { PhaseEnd, PredictedFigure, PredictedTrial, Side } from './model.ts'
+import type { PhaseEnd, PredictedFigure, PredictedTrial } from './model.ts'
 import { setupOfTrial, type TrialSetup } from './setup.ts'
+import { sideOf } from './side.ts'
 import { weighedBurn } from './weighed.ts'
 
-/** The 95th percentile of the standard normal distribution [1]. */
-const Z95 = 1.6448536269514722
 /** A phase that ends so soon after the boil, or about flame-out, was ended by it [s]; a judgement. */
 const AT_THE_BOIL = 20
 const AT_FLAME_OUT = 45
@@ -27,13 +25,6 @@ const endOf = (trial: Trial, { phase }: TrialSetup): PhaseEnd => {
   const out = flameOutOf(trial)
   if (boil !== null && to.at - boil <= AT_THE_BOIL) return 'boil'
   return out !== null && Math.abs(out - to.at) <= AT_FLAME_OUT ? 'flame out' : 'as long'
-}
-
-/** The uncertainty of what was measured widens the band, as half a normal distribution to each side. */
-const sideOf = ({ low, median, high }: Band, measured: number, u: number): Side => {
-  const above = median + Math.hypot(high - median, Z95 * u)
-  const below = median - Math.hypot(median - low, Z95 * u)
-  return measured > above ? 'above' : measured < below ? 'below' : 'within'
 }
 
 interface Shown {

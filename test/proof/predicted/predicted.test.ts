@@ -159,7 +159,7 @@ describe('over all trials', () => {
     // 0.1⁴; and by hand: mean of ln 0.6998, spread 0.0237, t(3) = 3.182: 0.674 to 0.727.
     expect(found.chance).toBeCloseTo(1e-4, 10)
     expect(found.sentence).toBe(
-      'Time to boil: the model is wrong for you. 4 of 4 burns lie outside the 5 to 95 % band, where chance alone would put about 0.4; over 4 burns yours is 30 % shorter (27 to 33 %) than predicted.',
+      'Time to boil: the model is wrong for you. Over 4 burns yours is 30 % shorter (27 to 33 %) than predicted, and that is beyond the band: 4 of 4 burns lie outside the 5 to 95 % band.',
     )
   })
 
