@@ -126,7 +126,7 @@ describe('tinwright compare', () => {
     expect(text).toContain('“B, wider bore” helps. “B, wider bore” boils 0.5 L (0.528 US qt)')
     expect(text).toContain('“D, narrow windows” harms.')
     expect(text).toContain('“C, taller riser”: not told yet. It looks as if')
-    expect(text).toMatch(/15 burns of each, 11 more, would show it four times out of five/)
+    expect(text).toMatch(/14 burns of each, 10 more, would show it four times out of five/)
     expect(text).toContain('Pair by pair (within day and fuel batch, Tukey–Kramer)')
     expect(text).toContain('from memory: no conformity is claimed')
   })
@@ -236,7 +236,7 @@ describe('tinwright predicted', () => {
     )
     const text = flat(out)
     expect(text).toContain('The trial was burnt in “Heron”, and this is the prediction of “Greylag”.')
-    expect(text).toContain('114 g of fuel were there at the start, about ')
+    expect(text).toContain('114 g of fuel were weighed for the start, about ')
   })
 
   it('one trial beside its burn, with bands, in both systems of units', async () => {
@@ -258,7 +258,9 @@ describe('tinwright predicted', () => {
     fits(out)
     const text = flat(out)
     expect(text).toContain('Over 6 trials, claim by claim')
-    expect(text).toMatch(/Char by weight of the fuel: the model is wrong for you\. \d of 6 burns lie outside/)
+    expect(text).toMatch(
+      /Char by weight of the fuel: the model is wrong for you\. Over 6 burns of 6 stoves .* \d of 6 burns lie outside/,
+    )
     expect(text).toMatch(/Time to boil: .* \d+ % shorter/)
   })
 
