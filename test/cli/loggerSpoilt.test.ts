@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { randomStream } from '#basis/random.ts'
-import { truths } from '../proof/logger/oracle.ts'
 import { spoilt } from '../proof/logger/spoiling.ts'
+import { truths } from '../proof/logger/truths.ts'
 import { loggerTrial } from './loggerTrial.ts'
 import { loggerFiles, tinwright } from './memory.ts'
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Answers, Mapping } from '#proof/logger/mapping.ts'
 import { proposeMapping } from '#proof/logger/propose.ts'
-import type { Truth } from './oracle.ts'
+import type { Truth } from './truths.ts'
 
 export const folder = new URL('../../../examples/loggers/', import.meta.url)
 

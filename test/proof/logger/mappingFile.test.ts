@@ -6,7 +6,7 @@ import { loggerSchemas } from '#proof/logger/jsonSchema.ts'
 import type { Mapping } from '#proof/logger/mapping.ts'
 import { mappingText, readMapping } from '#proof/logger/mappingFile.ts'
 import { kept } from './kept.ts'
-import { truths } from './oracle.ts'
+import { truths } from './truths.ts'
 
 const mapping: Mapping = {
   format: 'tinwright/logger@1',

@@ -4,9 +4,11 @@ import { randomStream } from '#basis/random.ts'
 import type { Mapping } from '#proof/logger/mapping.ts'
 import { proposeMapping } from '#proof/logger/propose.ts'
 import { readLog } from '#proof/logger/readLog.ts'
+import { cellsOf } from './handReaders.ts'
 import { exampleText, folder, kept, mappingFor } from './kept.ts'
-import { cellsOf, silentMisread, type Truth, truths, wholeBurn } from './oracle.ts'
+import { silentMisread } from './oracle.ts'
 import { type Line, spoilt } from './spoiling.ts'
+import { type Truth, truths, wholeBurn } from './truths.ts'
 
 const linesIn = ({ name, head }: Truth): readonly Line[] => {
   const lines = exampleText(name)
