@@ -1,6 +1,3 @@
-/** Density of steel sheet, 7850 kg/m³, EN 1993-1-2 3.2.2 [bib:en1993] [kg/m³]. */
-export const STEEL_DENSITY = 7850
-
 /** Where EN 1993-1-2 gives a heat capacity: 20–1200 °C [K]. */
 export const STEEL_HEAT_FROM = 293.15
 export const STEEL_HEAT_TO = 1473.15
@@ -31,6 +28,11 @@ export const steelEnthalpy = (temperature: number): number => {
   return at735 + 545 * 165 + 17820 * Math.log(169 / 4) + 650 * (t - 900)
 }
 
-/** Heat capacity of one square metre of sheet [J/(m² K)]. */
-export const sheetHeat = (thickness: number, temperature: number): number =>
-  STEEL_DENSITY * thickness * steelHeat(temperature)
+const COLD = 293.15
+const HOT = 723.15
+
+/**
+ * Mean heat capacity of steel between 20 and 450 °C, over which most of a stove's tin is warmed: 540, of
+ * `steelHeat` [bib:en1993] [J/(kg K)].
+ */
+export const MEAN_STEEL_HEAT = (steelEnthalpy(HOT) - steelEnthalpy(COLD)) / (HOT - COLD)

@@ -1,5 +1,6 @@
 import type { Coefficients } from '#science/coefficients.ts'
 import type { DraughtPlan, WallSide, WallStretch } from '#science/draft/plan.ts'
+import { MEAN_STEEL_HEAT } from '#science/heat/steel.ts'
 import { STEEL_DENSITY } from '#stove/can/mass.ts'
 
 /**
@@ -49,9 +50,6 @@ export interface GapWalls {
   readonly weights: Float64Array
   readonly area: number
 }
-
-/** Heat capacity of mild steel between 20 and 400 °C, mean; from memory [J/(kg K)]. */
-const STEEL_HEAT = 540
 
 /** Do two walls look on the same stretch of gap, or the same ring of air? */
 const isSameAir = (a: WallSide, b: WallSide): boolean =>
@@ -117,7 +115,7 @@ export const layOutWalls = (
     ),
     capacity: Float64Array.from(
       stretches,
-      ({ thickness }, s) => STEEL_DENSITY * STEEL_HEAT * thickness * (area[s] as number),
+      ({ thickness }, s) => STEEL_DENSITY * MEAN_STEEL_HEAT * thickness * (area[s] as number),
     ),
     before: new Float64Array(stretches.length),
     step: { perSecond: 0 },
