@@ -16,6 +16,7 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { missingLettersLine } from '../page/missingLetters.ts'
 import { bandSets, watched } from '../sampling.ts'
 import { whereWritten } from './templates.ts'
 
@@ -160,9 +161,7 @@ export const cards = async (
       wrap(`${list}: every size, one line a thing, to read aloud`, env.width),
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       without === null ? null : wrap(without, env.width),
-      missingLetters.length === 0
-        ? null
-        : wrap(`The font has no letter for ${missingLetters.join(' ')}; they are drawn as “?”.`, env.width),
+      missingLettersLine(missingLetters, env.width, 'they are drawn as “?”'),
       cautionBlock(env.width),
     ),
   )

@@ -10,6 +10,7 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { documentFrom, shelfFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { missingLettersLine } from '../page/missingLetters.ts'
 import { bandSets, watched } from '../sampling.ts'
 import { paperOf } from './templates.ts'
 
@@ -86,9 +87,7 @@ export const plan = async (env: Environment, file: string, options: PlanOptions)
         'Print at 100 % (no “fit to page”), then measure both bars on every template: each is 100 mm long, the line beside it 4 in.',
         env.width,
       ),
-      missingLetters.length === 0
-        ? null
-        : wrap(`The font has no letter for ${missingLetters.join(' ')}; they print as “?”.`, env.width),
+      missingLettersLine(missingLetters, env.width),
       cautionBlock(env.width),
     ),
   )

@@ -1,4 +1,3 @@
-import { BadInput } from '#basis/problem.ts'
 import { long } from '#basis/text/bothUnits.ts'
 import { cautionBlock } from '#compose/page/cautions.ts'
 import { page, wrap } from '#compose/page/text.ts'
@@ -9,10 +8,12 @@ import { blankSheetsPdf } from '#craft/trial/sheetsPdf.ts'
 import { reportOf } from '#science/answers/burn/report.ts'
 import { setupOf } from '../burn/setup.ts'
 import type { ConditionOptions } from '../conditions.ts'
+import { withDateOption } from '../dateOption.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { missingLettersLine } from '../page/missingLetters.ts'
 import { paperOf } from './templates.ts'
 
 export interface SheetsOptions extends Omit<ConditionOptions, 'fuel'> {
@@ -28,18 +29,15 @@ export const sheets = async (env: Environment, file: string, options: SheetsOpti
   const outcome = reportOf(setupOf(stove, options), 0)
   const prediction = predictedFor(outcome)
   const date = options.date ?? env.today()
-  const made = await blankSheetsPdf(stove, {
-    paper,
-    date,
-    version: env.version,
-    fonts: env.fonts(),
-    prediction,
-  }).catch((error: unknown) => {
-    if (!(error instanceof BadInput)) throw error
-    throw new BadInput(
-      error.problems.map((one) => (one.field === 'date' ? { ...one, field: '--date' } : one)),
-    )
-  })
+  const made = await withDateOption(
+    blankSheetsPdf(stove, {
+      paper,
+      date,
+      version: env.version,
+      fonts: env.fonts(),
+      prediction,
+    }),
+  )
   const name = `${fileNameOf(stove.name)}-sheets-${paper.toLowerCase()}.pdf`
   const path = writeInto(env, options.out, name, made.pdf)
   if (options.json === true) {
@@ -70,9 +68,7 @@ export const sheets = async (env: Environment, file: string, options: SheetsOpti
         ].join('; ')}. Fill in yours before you look at them.`,
         env.width,
       ),
-      made.missingLetters.length === 0
-        ? null
-        : wrap(`The font has no letter for ${made.missingLetters.join(' ')}; they print as “?”.`, env.width),
+      missingLettersLine(made.missingLetters, env.width),
       cautionBlock(env.width),
     ),
   )

@@ -18,6 +18,7 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, stoveFrom } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { missingLettersLine } from '../page/missingLetters.ts'
 
 export interface TemplatesCommandOptions {
   readonly paper: string
@@ -129,9 +130,7 @@ export const templates = async (
       stopsBlock(stops, 'Do not cut this stove as it is drawn:', env.width),
       findingsOf('warn', findings, env.width),
       wrap(PRINTING, env.width),
-      made.missingLetters.length === 0
-        ? null
-        : wrap(`The font has no letter for ${made.missingLetters.join(' ')}; they print as “?”.`, env.width),
+      missingLettersLine(made.missingLetters, env.width),
       cautionBlock(env.width),
     ),
   )

@@ -5,10 +5,12 @@ import { MAKING_CAUTIONS } from '#craft/caution.ts'
 import { fileNameOf } from '#craft/fileName.ts'
 import type { PaperName } from '#craft/sheet/paper.ts'
 import { recordPdf } from '#craft/trial/recordPdf.ts'
+import { withDateOption } from '../dateOption.ts'
 import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { missingLettersLine } from '../page/missingLetters.ts'
 
 export interface SheetOptions {
   readonly paper: string
@@ -53,17 +55,14 @@ export const blankTrialSheet = async (
     )
   const paper = paperOf(options.paper)
   const name = nameOf(options.name)
-  const made = await recordPdf(name, {
-    paper,
-    date: options.date ?? env.today(),
-    version: env.version,
-    fonts: env.fonts(),
-  }).catch((error: unknown) => {
-    if (!(error instanceof BadInput)) throw error
-    throw new BadInput(
-      error.problems.map((one) => (one.field === 'date' ? { ...one, field: '--date' } : one)),
-    )
-  })
+  const made = await withDateOption(
+    recordPdf(name, {
+      paper,
+      date: options.date ?? env.today(),
+      version: env.version,
+      fonts: env.fonts(),
+    }),
+  )
   const file = `${name === '' ? '' : `${fileNameOf(name)}-`}trial-sheet-${paper.toLowerCase()}.pdf`
   const path = writeInto(env, options.out, file, made.pdf)
   if (options.json === true) {
@@ -83,9 +82,7 @@ export const blankTrialSheet = async (
         `${path}: ${made.pages} pages of ${paper} for one burn: everything a trial file asks for.`,
         env.width,
       ),
-      made.missingLetters.length === 0
-        ? null
-        : wrap(`The font has no letter for ${made.missingLetters.join(' ')}; they print as “?”.`, env.width),
+      missingLettersLine(made.missingLetters, env.width),
       cautionBlock(env.width),
     ),
   )

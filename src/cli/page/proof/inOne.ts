@@ -2,7 +2,7 @@
 export const metricPart = (text: string): string => text.replace(/ \(.*\)$/, '')
 
 /** The second: `620 Btu/h`; null where there is only one. */
-export const customaryPart = (text: string): string | null => / \((.*)\)$/.exec(text)?.[1] ?? null
+const customaryPart = (text: string): string | null => / \((.*)\)$/.exec(text)?.[1] ?? null
 
 /** The same rows in the second system, the cells of figures only; null where no row has one. */
 export const inCustomary = (

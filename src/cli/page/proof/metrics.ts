@@ -8,7 +8,7 @@ import { type Trial, variantOf } from '#proof/trial/model.ts'
 const PHASES = { 'high power': 'Full power', simmer: 'Simmering' } as const
 
 /** `21.4 % ± 1.6 %`. */
-export const valueText = (row: Pick<Worked, 'key' | 'unit' | 'value' | 'u'>): string =>
+const valueText = (row: Pick<Worked, 'key' | 'unit' | 'value' | 'u'>): string =>
   valueAndDoubt(row)
     .filter((text) => text !== null)
     .join(' ')
