@@ -4,6 +4,7 @@ import { htmlPage } from '../page/html/page.ts'
 import { type LaidPage, layPages, type PageWords } from '../page/lay.ts'
 import { writePdf } from '../pdf/write.ts'
 import { laySheets } from '../sheet/layout.ts'
+import { pageSheet } from '../sheet/pageSheet.ts'
 import type { PaperName } from '../sheet/paper.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import { figureText, figureTwice } from '../told/band.ts'
@@ -50,16 +51,6 @@ const predictedTrial = ({ burn }: PlanInput): TrialPrediction | undefined => {
   }
 }
 
-const MM_PER_POINT = 25.4 / 72
-
-const asSheet = ({ svg, width, height, section }: LaidPage): Sheet => ({
-  size: { width: width * MM_PER_POINT, height: height * MM_PER_POINT },
-  label: section,
-  pieces: [],
-  furniture: [],
-  pictures: [{ svg, at: { x: 0, y: height * MM_PER_POINT }, width: width * MM_PER_POINT }],
-})
-
 /**
  * The plan as one PDF: cover, what it does, what to find, cutting and drilling, steps, templates at true size, as-built and
  * trial sheet, cautions and terms with the stove file as a code. The same input gives the same bytes.
@@ -76,7 +67,7 @@ export const planPdf = async (input: PlanInput, paper: PaperName): Promise<PlanP
   const of = count + templates.length + rest
   const before = layPages(opening, paper, words, { first: 1, of })
   const after = layPages(closing, paper, words, { first: count + templates.length + 1, of })
-  const sheets = [...before.map(asSheet), ...templates, ...after.map(asSheet)]
+  const sheets = [...before.map(pageSheet), ...templates, ...after.map(pageSheet)]
   const { bytes, missingLetters } = await writePdf(sheets, { title: words.title, date, version, fonts })
   return { pdf: bytes, pages: sheets.length, laid: [...before, ...after], sheets, missingLetters }
 }

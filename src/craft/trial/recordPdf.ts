@@ -1,8 +1,9 @@
 import { type LaidPage, layPages } from '../page/lay.ts'
 import type { LetteringFonts } from '../pdf/face.ts'
 import { writePdf } from '../pdf/write.ts'
+import { pageSheet } from '../sheet/pageSheet.ts'
 import type { PaperName } from '../sheet/paper.ts'
-import type { Sheet } from '../sheet/sheet.ts'
+import type { BlankPdf } from './blankPdf.ts'
 import { recordSections } from './recordSheet.ts'
 
 export interface RecordPdfOptions {
@@ -16,16 +17,6 @@ export interface RecordPdfOptions {
 const FOOT =
   'Carbon monoxide: burn outdoors only, never in a tent, shelter or vehicle; char gives it off long after the flame.'
 
-const MM_PER_POINT = 25.4 / 72
-
-const asSheet = ({ svg, width, height, section }: LaidPage): Sheet => ({
-  size: { width: width * MM_PER_POINT, height: height * MM_PER_POINT },
-  label: section,
-  pieces: [],
-  furniture: [],
-  pictures: [{ svg, at: { x: 0, y: height * MM_PER_POINT }, width: width * MM_PER_POINT }],
-})
-
 /** The pages of an empty trial sheet, as they are set; `stove` may be empty. */
 export const recordPages = (
   stove: string,
@@ -38,17 +29,10 @@ export const recordPages = (
 }
 
 /** The same as a PDF; the same name and options give the same bytes. Throws `BadInput` for a date that is none. */
-export const recordPdf = async (
-  stove: string,
-  options: RecordPdfOptions,
-): Promise<{
-  readonly pdf: Uint8Array
-  readonly pages: number
-  readonly missingLetters: readonly string[]
-}> => {
+export const recordPdf = async (stove: string, options: RecordPdfOptions): Promise<BlankPdf> => {
   const { date, version, fonts } = options
   const pages = recordPages(stove, options)
   const title = stove === '' ? 'Trial sheet' : `${stove}: trial sheet`
-  const { bytes, missingLetters } = await writePdf(pages.map(asSheet), { title, date, version, fonts })
+  const { bytes, missingLetters } = await writePdf(pages.map(pageSheet), { title, date, version, fonts })
   return { pdf: bytes, pages: pages.length, missingLetters }
 }

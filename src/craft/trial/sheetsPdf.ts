@@ -4,6 +4,7 @@ import { writePdf } from '../pdf/write.ts'
 import { laySheets } from '../sheet/layout.ts'
 import type { PaperName } from '../sheet/paper.ts'
 import type { Sheet } from '../sheet/sheet.ts'
+import type { BlankPdf } from './blankPdf.ts'
 import { builtSheets } from './builtSheets.ts'
 import { drawTrial } from './drawTrial.ts'
 import { type TrialPrediction, trialSheet } from './sheet.ts'
@@ -27,14 +28,7 @@ export const blankSheets = (
 }
 
 /** The same as a PDF; the same stove and options give the same bytes. Throws `BadInput` for a date that is none. */
-export const blankSheetsPdf = async (
-  stove: Stove,
-  options: BlankSheetsOptions,
-): Promise<{
-  readonly pdf: Uint8Array
-  readonly pages: number
-  readonly missingLetters: readonly string[]
-}> => {
+export const blankSheetsPdf = async (stove: Stove, options: BlankSheetsOptions): Promise<BlankPdf> => {
   const { date, version, fonts } = options
   const sheets = blankSheets(stove, options)
   const title = `${stove.name}: sheets to fill in`
