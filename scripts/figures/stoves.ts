@@ -60,15 +60,6 @@ export const momentOf = (
 export const steps = (from: number, to: number, count: number): readonly number[] =>
   Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1))
 
-/** A stove for which `build` throws or the fire goes out has no value. */
-export const orNothing = <T>(build: () => T | null): T | null => {
-  try {
-    return build()
-  } catch {
-    return null
-  }
-}
-
 export const celsius = (kelvin: number): number => kelvin - 273.15
 /** [mg/s] from [kg/s] */
 export const milligrams = (flow: number): number => 1e6 * flow

@@ -9,7 +9,7 @@ import { SERIES_VARIANTS, type SeriesVariant, variantFile } from './variants.ts'
  * Seed of the series. Chosen from many so that the story has what real series have: one variant that does nothing and yet
  * looks as if it helped. Its truth stands in `variants.ts`; only luck speaks for it.
  */
-export const SERIES_SEED = 3499
+const SERIES_SEED = 3499
 
 /** The four days. Water comes out of the hut's tank, the fuel out of two sacks, three burns of each a day. */
 const DAYS = [

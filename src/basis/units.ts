@@ -12,7 +12,6 @@ export type Millimetres = Branded<'mm'>
 export type SquareMetres = Branded<'m2'>
 export type CubicMetres = Branded<'m3'>
 export type Kilograms = Branded<'kg'>
-export type Seconds = Branded<'s'>
 export type Kelvin = Branded<'K'>
 export type Radians = Branded<'rad'>
 /** A bearing on a can: clockwise seen from above, 0 at the part's front mark [deg]. */
@@ -30,7 +29,5 @@ export const toMillimetres = (value: Metres): Millimetres => (value * 1000) as M
 export const fromInches = (value: number): Metres => ((value * 127) / 5000) as Metres
 export const degrees = (value: number): Degrees => value as Degrees
 export const toRadians = (value: Degrees): Radians => ((value * Math.PI) / 180) as Radians
-export const fromCelsius = (value: number): Kelvin => (value + 273.15) as Kelvin
 export const toCelsius = (value: Kelvin): number => value - 273.15
-export const kilograms = (value: number): Kilograms => value as Kilograms
 export const fraction = (value: number): Fraction => value as Fraction

@@ -80,7 +80,7 @@ export const directionOf = (angle: number): { readonly cos: number; readonly sin
       : { cos: Math.cos((angle * Math.PI) / 180), sin: Math.sin((angle * Math.PI) / 180) }
 
 /** The upright boxes that a line of text fills. */
-export const textBoxes = (shape: TextShape): readonly Box[] => {
+const textBoxes = (shape: TextShape): readonly Box[] => {
   const width = textWidth(shape.text, shape.size)
   const way = directionOf(shape.angle)
   const aside = shape.anchor === 'start' ? width / 2 : shape.anchor === 'middle' ? 0 : -width / 2

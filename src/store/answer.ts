@@ -1,6 +1,6 @@
 import type { Refusal, RefusalCode } from '#wire/answer.ts'
 
-export { type Answer, given, type Refusal, type RefusalCode, refused } from '#wire/answer.ts'
+export { type Answer, given, type Refusal, type RefusalCode } from '#wire/answer.ts'
 
 /** Carries a refusal out of the middle of a transaction, which it undoes. Never leaves this folder. */
 export class Refused extends Error {

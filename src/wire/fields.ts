@@ -18,15 +18,15 @@ import {
 // may say, is the workshop's own business.
 
 export const id = z.string().refine(isId, ID_ALLOWED)
-export const instant = z.string().refine(isInstant, INSTANT_ALLOWED)
+const instant = z.string().refine(isInstant, INSTANT_ALLOWED)
 /** Anything that counts up: a version, a draft's number, a sequence. */
 export const count = z.int().nonnegative()
-export const kind = z.enum(KINDS)
+const kind = z.enum(KINDS)
 export const name = z.string().max(MAX_NAME)
-export const note = z.string().max(MAX_NOTE)
+const note = z.string().max(MAX_NOTE)
 export const text = z.string().max(MAX_TEXT)
-export const label = z.string().max(MAX_LABEL)
-export const parents = z.array(id).max(MAX_PARENTS).readonly()
+const label = z.string().max(MAX_LABEL)
+const parents = z.array(id).max(MAX_PARENTS).readonly()
 
 export const act = z.strictObject({ id, client: id, at: instant })
 

@@ -20,7 +20,7 @@ export type Files = Readonly<Record<string, string>>
 const fault = (code: string, path: string): Error => Object.assign(new Error(`${code}: ${path}`), { code })
 
 /** Reads the files it is given; a name that ends in `/` is a folder. */
-export const memory = (
+const memory = (
   files: Files,
   own: Partial<Environment> = {},
 ): { readonly env: Environment; readonly left: Omit<Ended, 'code'> } => {

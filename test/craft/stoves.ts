@@ -1,4 +1,4 @@
-import { type Degrees, degrees, fraction, fromMillimetres, type Metres, metres } from '#basis/units.ts'
+import { type Degrees, degrees, fraction, fromMillimetres, type Metres } from '#basis/units.ts'
 import type {
   BandPart,
   Can,
@@ -262,5 +262,3 @@ export const bareShell = (
   stove('Bare shell', { shell: canPart('shell', can(body, 120, more), openings) }, [
     place('shell', 'on ground', null),
   ])
-
-export const atZero = metres(0)

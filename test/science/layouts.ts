@@ -49,21 +49,21 @@ export const rowOf = (
 })
 
 export const round = (diameter: number): WallHole => ({ shape: 'round', diameter: mm(diameter), bit: null })
-export const window = (width: number, height: number, foot: 'square' | 'round' = 'round'): WallHole => ({
+const window = (width: number, height: number, foot: 'square' | 'round' = 'round'): WallHole => ({
   shape: 'window',
   width: mm(width),
   height: mm(height),
   foot,
   bit: null,
 })
-export const slit = (length: number, width: number, along: 'axis' | 'round'): WallHole => ({
+const slit = (length: number, width: number, along: 'axis' | 'round'): WallHole => ({
   shape: 'slit',
   length: mm(length),
   width: mm(width),
   along,
 })
 
-export const vanes = (angle: number, count = 10): Opening => ({
+const vanes = (angle: number, count = 10): Opening => ({
   kind: 'vanes',
   duty: 'passage',
   face: 'face',

@@ -28,7 +28,7 @@ export interface Sent {
 }
 
 /** What a browser or anybody else can send; nothing is made right on the way, as `fetch` would. */
-export const send = (host: string, port: number, path: string, sent: Sent = {}): Promise<Said> =>
+const send = (host: string, port: number, path: string, sent: Sent = {}): Promise<Said> =>
   new Promise((resolve, reject) => {
     const { method = 'GET', headers = {}, body } = sent
     const asked = request({ host, port, path, method, headers, agent: false }, (response) => {

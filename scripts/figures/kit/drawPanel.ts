@@ -4,8 +4,8 @@ import { element, px } from '#craft/svg/element.ts'
 import { ticksOf, tickText } from './axis.ts'
 import type { Note, Panel, Point, Series, Tone } from './panel.ts'
 
-export const HEADING = 14
-export const SMALL = 12.5
+const HEADING = 14
+const SMALL = 12.5
 const LABEL_GAP = 8
 const LABEL_LEADING = 15
 

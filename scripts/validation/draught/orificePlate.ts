@@ -21,7 +21,7 @@ const flange = (pipe: number): Taps => ({ upstream: 25.4 / pipe, downstream: 25.
 const SMALL_PIPE = 71.12
 
 /** Discharge coefficient by the equation of Reader-Harris and Gallagher; diameters in millimetres [1]. */
-export const readerHarrisGallagher = (
+const readerHarrisGallagher = (
   pipe: number,
   hole: number,
   reynolds: number,

@@ -32,7 +32,7 @@ export const solveNetwork = (nodes: number, links: readonly LinkData[]) => {
 }
 
 /** So little friction that the passage is a pure orifice to nine digits. */
-export const ALMOST_NOTHING = 1e-10
+const ALMOST_NOTHING = 1e-10
 
 /** An orifice of this area: Δp = ṁ²/A². */
 export const orifice = (from: number, to: number, area: number, head = 0): LinkData => ({

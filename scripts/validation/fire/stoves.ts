@@ -54,7 +54,7 @@ const run = (firing: Firing, coefficients: Coefficients): SampledRun<Key> => {
   }
 }
 
-export const stoveBands = (name: string): Bands<Key> => {
+const stoveBands = (name: string): Bands<Key> => {
   const firing = firingOf(name)
   return sampled(KEYS, (coefficients) => run(firing, coefficients))
 }

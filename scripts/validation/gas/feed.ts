@@ -12,7 +12,7 @@ export interface Feed {
 }
 
 /** Atoms and enthalpy of feeds put together. */
-export const together = (...feeds: readonly Feed[]) => {
+const together = (...feeds: readonly Feed[]) => {
   const atoms = { C: 0, H: 0, O: 0, N: 0, Ar: 0 }
   let enthalpy = 0
   for (const { moles, temperature } of feeds)
@@ -25,7 +25,7 @@ export const together = (...feeds: readonly Feed[]) => {
 }
 
 /** Moles of oxygen that burn the feed to CO2 and H2O. */
-export const oxygenNeed = (moles: Feed['moles']): number => {
+const oxygenNeed = (moles: Feed['moles']): number => {
   const { C, H, O } = together({ moles, temperature: 298.15 }).atoms
   return C + H / 4 - O / 2
 }

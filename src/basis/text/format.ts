@@ -6,7 +6,7 @@ import { type InchDenominator, inchFraction } from './inchFraction.ts'
 import { withUnit } from './range.ts'
 import { readSingle, type Written } from './single.ts'
 
-export { type InchDenominator, type InchFraction, inchFraction } from './inchFraction.ts'
+export { type InchDenominator, inchFraction } from './inchFraction.ts'
 
 /**
  * - `mm`: `16 mm`; with `digits`, exactly so many after the point, else up to one, or two below 1 mm.

@@ -8,7 +8,7 @@ const SLACK = 1e-12
 export const withinRange = (value: number, { min, max }: Quantity): boolean =>
   value >= min - SLACK * Math.abs(min) && value <= max + SLACK * Math.abs(max)
 
-export const usualUnit = (quantity: Quantity): Unit | null => {
+const usualUnit = (quantity: Quantity): Unit | null => {
   const symbol = quantity.displayUnits[0]
   return symbol === undefined ? null : unitBySymbol(quantity.kind, symbol)
 }

@@ -12,7 +12,7 @@ const HEAD = 0.34
 const HALF_HEAD = 0.12
 /** Room between a dimension line and what it measures, and its figure [em]. */
 export const OFF = 0.7
-export const BESIDE = 0.3
+const BESIDE = 0.3
 
 const words = (format: CardFormat, text: string): Words => ({
   text,

@@ -3,7 +3,7 @@ import { formatLength } from '#basis/text/format.ts'
 import type { Metres } from '#basis/units.ts'
 
 /** What no line break may part. */
-export const UNBROKEN_SPACE = '\u00a0'
+const UNBROKEN_SPACE = '\u00a0'
 
 export const unbroken = (text: string): string => text.replaceAll(' ', UNBROKEN_SPACE)
 

@@ -10,7 +10,7 @@ export const NOUNS = { round: 'hole', window: 'window', slit: 'slit' } as const
 const counted = (count: number, noun: string): string => unbroken(`${count} ${noun}${count === 1 ? '' : 's'}`)
 
 /** Sizes of one opening in a wall: `12 mm (15/32 in)`, or wide and high. */
-export const holeWords = (hole: WallHole): string => {
+const holeWords = (hole: WallHole): string => {
   switch (hole.shape) {
     case 'round':
       return size(hole.diameter)
@@ -38,7 +38,7 @@ export const holeManner = (hole: WallHole): string | null => {
 }
 
 /** `7`, `1 and 2`, `1, 2 and 24`. */
-export const listed = (items: readonly (string | number)[]): string =>
+const listed = (items: readonly (string | number)[]): string =>
   items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 
 /** Places that stay whole, or null where every one is cut. */

@@ -59,7 +59,7 @@ const rowOf = (...runs: readonly Words[]): Row => ({
   height: LEADING * Math.max(...runs.map(({ em }) => em)),
 })
 
-export const runsWidth = (outlines: Outlines, runs: readonly Words[]): number =>
+const runsWidth = (outlines: Outlines, runs: readonly Words[]): number =>
   runs.reduce((sum, { text, em, weight }) => sum + outlines.width(text, em, weight), 0) +
   runs.slice(1).reduce((sum, { em }) => sum + RUN_GAP * em, 0)
 

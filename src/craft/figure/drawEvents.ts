@@ -17,7 +17,7 @@ const GAP = 5
 const BETWEEN = 8
 const LEADING = 15
 /** From row to row. */
-export const EVENT_ROW = 2 * LEADING + 5
+const EVENT_ROW = 2 * LEADING + 5
 
 /** Times under ten minutes to a tenth. */
 const timeText = (seconds: number): string =>

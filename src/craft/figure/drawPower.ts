@@ -8,7 +8,7 @@ const BTU_PER_HOUR = 3.412142
 const MOST_TICKS = 5
 
 /** Highest of the line and of its band, rounded up to a tick [W]. */
-export const powerTop = ({ steps, band }: BurnFigureInput): number => {
+const powerTop = ({ steps, band }: BurnFigureInput): number => {
   const highest = Math.max(1, ...steps.map(({ firepower }) => firepower), ...(band?.high ?? []))
   const step = roundStep(highest, MOST_TICKS)
   return Math.ceil(highest / step - 1e-9) * step

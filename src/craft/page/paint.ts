@@ -4,7 +4,7 @@ import { type Type, widthOf } from './type.ts'
 /** Black on white first: a plan is printed. */
 export const INK = '#1f1b17'
 export const MUTED = '#5d554c'
-export const RULE = '#b9ae9f'
+const RULE = '#b9ae9f'
 export const EMBER = '#a83a12'
 export const WASH = '#f3eee5'
 

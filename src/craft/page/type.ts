@@ -15,7 +15,6 @@ export const SMALL_STRONG: Type = { ...SMALL, bold: true }
 export const FIGURE: Type = { size: 15, leading: 18, bold: true }
 export const SUBHEADING: Type = { size: 11.5, leading: 15, bold: true }
 export const HEADING: Type = { size: 17, leading: 22, bold: true }
-export const TITLE: Type = { size: 30, leading: 36, bold: true }
 
 /** Width of text in the lettering of the house [pt]; a letter that is not known counts a whole em. */
 export const widthOf = (text: string, { size, bold }: Pick<Type, 'size' | 'bold'>): number => {

@@ -15,7 +15,7 @@ const WAYS: Readonly<Record<Way, Vector>> = {
   down: { r: 0, z: -1 },
 }
 
-export const along = (way: Way): Vector => WAYS[way]
+const along = (way: Way): Vector => WAYS[way]
 
 const dot = (a: Vector, b: Vector): number => a.r * b.r + a.z * b.z
 const minus = (a: Vector, b: Vector): Vector => ({ r: a.r - b.r, z: a.z - b.z })

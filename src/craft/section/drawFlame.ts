@@ -11,7 +11,7 @@ export interface FlameFoot {
 }
 
 /** Where the flame of a stove stands; null for one without a fuel can. */
-export const flameFoot = ({ stove, plates, walls, placed }: SectionGeometry): FlameFoot | null => {
+const flameFoot = ({ stove, plates, walls, placed }: SectionGeometry): FlameFoot | null => {
   const disc = plates.find(({ part }) => stove.parts.get(part)?.role === 'concentrator')
   if (disc !== undefined) {
     const inner = Math.min(...disc.tongues.map(({ from }) => from), disc.reach.from)

@@ -85,7 +85,7 @@ const styleOf = (theme: Theme, { size, weight, ink }: Run): Attributes => ({
   fill: theme[ink],
 })
 
-export const textElement = (theme: Theme, lettering: Lettering): string => {
+const textElement = (theme: Theme, lettering: Lettering): string => {
   const { x, y, text, size, anchor, then } = lettering
   const style = { x, y, ...styleOf(theme, lettering), 'text-anchor': anchor === 'start' ? undefined : anchor }
   if (then === undefined) return element('text', style, escaped(text))

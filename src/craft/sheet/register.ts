@@ -4,7 +4,7 @@ import type { Stretch } from './tile.ts'
 
 /** Radius of a registration mark's ring and reach of its cross [mm]. */
 const RING = 1.6
-export const REACH = 3.2
+const REACH = 3.2
 
 const mark = ({ x, y }: Point): readonly Shape[] => [
   { kind: 'circle', layer: 'dimension', centre: { x, y }, radius: RING },

@@ -41,7 +41,7 @@ const PILOT_MOST = 0.0042
 const PLAY = 0.004
 
 /** The smallest bit on the shelf that serves for a pilot. */
-export const pilotBit = (shelf: Shelf | null): Bit => {
+const pilotBit = (shelf: Shelf | null): Bit => {
   const fit = (shelf?.bits ?? []).filter(
     ({ name, diameter }) => diameter >= PILOT_LEAST && diameter <= PILOT_MOST && !name.endsWith(' step'),
   )

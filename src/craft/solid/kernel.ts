@@ -1,4 +1,4 @@
-import type { CrossSection, ManifoldToplevel } from 'manifold-3d'
+import type { ManifoldToplevel } from 'manifold-3d'
 
 /**
  * The solid kernel: the WASM module of manifold-3d, set up. How its bytes are found differs between Node and a
@@ -8,7 +8,6 @@ export type SolidKernel = ManifoldToplevel
 
 /** A closed solid of the kernel. */
 export type Solid = InstanceType<SolidKernel['Manifold']>
-export type Flat = CrossSection
 
 /** Marks something of the kernel as ours to free, and hands it back. */
 export type Own = <T extends { delete(): void }>(made: T) => T

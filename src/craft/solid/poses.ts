@@ -76,9 +76,6 @@ export const overlapAcross = (a: ProfileRing, b: ProfileRing): boolean =>
 const overlap = (a: ProfileRing, b: ProfileRing): boolean =>
   overlapAcross(a, b) && a.from < b.to - TOUCH && b.from < a.to - TOUCH
 
-export const collide = (a: readonly ProfileRing[], b: readonly ProfileRing[]): boolean =>
-  a.some((one) => b.some((other) => overlap(one, other)))
-
 /** A part that would have to be raised by more than this does not go in at all, which the checks of a stove say [mm]. */
 const MOST_LIFT = 8
 

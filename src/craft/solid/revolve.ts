@@ -3,7 +3,7 @@ import type { Own, Solid, SolidKernel } from './kernel.ts'
 type Corner = readonly [number, number]
 
 /** A closed mesh as the kernel takes it. */
-export const solidFrom = (
+const solidFrom = (
   { Manifold, Mesh }: SolidKernel,
   own: Own,
   corners: readonly number[],

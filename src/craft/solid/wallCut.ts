@@ -97,7 +97,7 @@ const rowCuts = (row: RowOpening, radius: number): readonly WallCut[] => {
 }
 
 /** Half the angle an opening takes at a height, of tin at this radius [rad]. */
-export const halfAngleAt = (cut: WallCut, z: number, radius: number): number => {
+const halfAngleAt = (cut: WallCut, z: number, radius: number): number => {
   if (z <= cut.bottom || z >= cut.top) return 0
   if (cut.kind === 'wrapped') return cut.halfAngle
   const half = Math.sqrt(Math.max(0, cut.radius ** 2 - (z - cut.middle) ** 2))

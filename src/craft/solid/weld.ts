@@ -14,7 +14,7 @@ const isShort = (positions: Float32Array, a: number, b: number): boolean => {
 }
 
 /** Every edge once each way, and none that ends where it starts. */
-export const isClosed = ({ triangles }: Mesh): boolean => {
+const isClosed = ({ triangles }: Mesh): boolean => {
   const seen = new Set<number>()
   const key = (a: number, b: number): number => a * 2 ** 26 + b
   for (let at = 0; at < triangles.length; at += 3)

@@ -37,7 +37,7 @@ const plainCheck = (part: string, opening: string | null, sentence: string): Ste
 })
 
 /** The edge that heights on a part count from, as the maker finds it while marking out. */
-export const datumOf = (part: Part): string => {
+const datumOf = (part: Part): string => {
   const straight =
     part.form === 'can' && part.can.taper !== undefined ? 'straight up, not along the slope, ' : ''
   return part.form === 'can' && part.can.bottom.kind === 'cut'

@@ -31,7 +31,7 @@ export const DARK_THEME: ViewTheme = {
   cut: '#efe8dd',
 }
 
-export const toneColour = ({ dark, light, cut }: ViewTheme, tone: ViewFill['tone']): string => {
+const toneColour = ({ dark, light, cut }: ViewTheme, tone: ViewFill['tone']): string => {
   if (tone === 'cut') return cut
   const mixed = [0, 1, 2].map((part) => Math.round(dark[part]! + (light[part]! - dark[part]!) * tone))
   return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`

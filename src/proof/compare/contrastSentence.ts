@@ -1,5 +1,5 @@
 import type { Difference } from '#proof/statistics/difference.ts'
-import { amountText, differenceText, endTexts, roundsToNothing, spanText } from './amount.ts'
+import { differenceText, endTexts, roundsToNothing, spanText } from './amount.ts'
 import { blockWords } from './method.ts'
 import { metricWords } from './metricWords.ts'
 import type { ComparedMetric, Method, MoreBurns, VariantFigures, Verdict } from './model.ts'
@@ -105,13 +105,3 @@ export const moreSentence = (
   const all = Math.max(forMargin, now + 1)
   return `${wanted} takes about ${all} burns of each, ${all - now} more.`
 }
-
-/** A mean with its interval: `7.4 min (6.9 to 7.9)`, for a table. */
-export const meanText = ({ mean, interval, measurement }: VariantFigures, metric: ComparedMetric): string =>
-  amountText(
-    metric,
-    mean,
-    interval === null
-      ? Math.hypot(measurement.readings, measurement.shared)
-      : (interval.high - interval.low) / 2,
-  )

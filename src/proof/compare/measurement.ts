@@ -11,7 +11,7 @@ export interface Weighed {
  * Uncertainty of measurement of a weighted sum of burns: readings add up as squares; what burns share moves all of them
  * together, and so falls out of a difference as far as it moves both alike (GUM 5.2.2) [bib:gum2008].
  */
-export const measurementOf = (burns: readonly Weighed[]): Measurement => {
+const measurementOf = (burns: readonly Weighed[]): Measurement => {
   const shared = new Map<string, number>()
   let readings = 0
   for (const { measured, weight } of burns) {

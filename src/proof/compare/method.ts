@@ -47,7 +47,7 @@ const candidates = (points: readonly Point[]): readonly BlockedBy[] => {
 }
 
 /** Days and batches that can be told from the variants; none where they cannot, or too little would be left. */
-export const blocksOf = (points: readonly Point[]): BlockedBy => {
+const blocksOf = (points: readonly Point[]): BlockedBy => {
   for (const by of candidates(points)) {
     const left = degreesLeft(layoutOf(points, by))
     if (left === null || left < LEAST_DF) continue

@@ -27,7 +27,7 @@ export const WEIGHED = ['stove', 'fuel', 'pot', 'char'] as const
 
 const ID = /^[A-Za-z0-9_-]{4,64}$/
 
-export const entryId = readText(
+const entryId = readText(
   (value) =>
     typeof value === 'string' && ID.test(value)
       ? good(value)

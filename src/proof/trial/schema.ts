@@ -116,7 +116,7 @@ const phase = strict({
 
 const accuracyShare = share('efficiency').optional()
 
-export const instrumentsSchema = strict({
+const instrumentsSchema = strict({
   scale: strict({
     resolution: amount('mass', 'Text such as "1 g"'),
     accuracy: accuracyShare.meta({

@@ -8,7 +8,7 @@ import type { Course } from './course.ts'
 import { type Progress, sampled, silent } from './sampled.ts'
 
 /** What bands are drawn of. Those of one moment are of the front half way down. */
-export const PREDICTION_BAND_KEYS = [
+const PREDICTION_BAND_KEYS = [
   'firepower',
   'firepowerHighest',
   'firepowerLowest',

@@ -22,7 +22,7 @@ export interface BurnCase {
   readonly damper: readonly { readonly at: number; readonly turned: number }[]
 }
 
-export const plainCase: BurnCase = {
+const plainCase: BurnCase = {
   site: mildDay,
   moisture: null,
   burntOff: true,

@@ -2,7 +2,7 @@ import type { Coefficients } from '#science/coefficients.ts'
 import type { Hearth } from '#science/draft/plan.ts'
 import { AIR, specificHeat } from '#science/gas/blend.ts'
 import { CHAR_EMISSIVITY } from '#science/heat/emissivity.ts'
-import { type Pot, potHeatCapacity, potVolume } from '#science/pot/pot.ts'
+import { type Pot, potHeatCapacity } from '#science/pot/pot.ts'
 import { type PotHeat, potHeat } from '#science/pot/potHeat.ts'
 import { saturationTemperature } from '#science/pot/saturation.ts'
 import type { Skirt } from '#science/pot/skirt.ts'
@@ -164,6 +164,3 @@ export const potFor = (diameter: number, water: number, lid: boolean): Pot => {
   const height = Math.max(0.06, water / waterDensity(293.15) / inside / 0.8 + wall)
   return { diameter, height, lid, wall, metal: 'aluminium' }
 }
-
-/** Does so much water fit [1: share of the pot]? */
-export const filling = (pot: Pot, water: number): number => water / waterDensity(293.15) / potVolume(pot)

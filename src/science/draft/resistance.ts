@@ -1,17 +1,7 @@
 /**
- * What each kind of passage puts in the way of a flow. Every law is written as
- * Δp = linear·ṁ + quadratic·ṁ·|ṁ| with density ρ [kg/m³] and viscosity μ [Pa s] of the gas that passes.
- */
-export interface Resistance {
-  /** [Pa s/kg] */
-  linear: number
-  /** [Pa s²/kg²] */
-  quadratic: number
-}
-
-/**
- * A shape's resistance with the gas taken out, so that a change of temperature costs two multiplications:
- * linear = viscous·μ/ρ, quadratic = inertial/ρ.
+ * What a passage puts in the way of a flow, with the gas taken out, so that a change of temperature costs two
+ * multiplications. Every law is Δp = linear·ṁ + quadratic·ṁ·|ṁ| [Pa] with linear = viscous·μ/ρ [Pa s/kg] and
+ * quadratic = inertial/ρ [Pa s²/kg²]: ρ [kg/m³] and μ [Pa s] are those of the gas that passes.
  */
 export interface PassageShape {
   /** [1/m³] */
@@ -19,12 +9,6 @@ export interface PassageShape {
   /** [1/m⁴] */
   readonly inertial: number
 }
-
-/**
- * Loss of a sharp hole in thin sheet at high Reynolds number, plenum to plenum, on the hole velocity [1].
- * ζ = 2.814, Cd = 0.596: Rennels & Hudson's sharp-edged orifice with d/D → 0 [bib:rennels2012].
- */
-export const SHARP_HOLE_LOSS = 2.814
 
 /**
  * Creeping-flow constant: ζ = 30/Re for a hole at Re < 10, Idelchik diagram 8-5 as given by
@@ -35,7 +19,7 @@ export const CREEPING_HOLE_LOSS = 30
 /**
  * Loss of a round hole with thick edges on the hole velocity [1]; 0 ≤ t/d ≤ 1.4, flat beyond.
  * Rennels & Hudson: C = [1 − ½(t/1.4d)^2.5 − ½(t/1.4d)³]^4.5, ζ = 0.183 + C·1.622² + (1 − C)(0.387 + 1) for d/D → 0
- * [bib:rennels2012].
+ * [bib:rennels2012]. At t = 0 it is their sharp hole in thin sheet, ζ = 2.814, Cd = 0.596.
  */
 export const thickHoleLoss = (thickness: number, diameter: number): number => {
   const x = Math.min(1, thickness / (1.4 * diameter))

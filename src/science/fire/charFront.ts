@@ -1,11 +1,11 @@
-import { STEFAN_BOLTZMANN_CONSTANT } from '#basis/constants.ts'
+import { REFERENCE_TEMPERATURE, STEFAN_BOLTZMANN_CONSTANT } from '#basis/constants.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import { higherHeatingValue, lowerHeatingValue } from '#science/fuel/composition.ts'
 import { AIR, AIR_MOLES, type Blend, blendOf, specificEnthalpy, specificHeat } from '#science/gas/blend.ts'
 import { ATOMIC_MASS, graphiteSensibleEnthalpy } from '#science/gas/thermo.ts'
 import { CHAR_ANALYSIS, type Front, type FrontOutcome } from './front.ts'
 import type { FrontSource } from './source.ts'
-import { formationEnthalpy, T_REFERENCE } from './tar.ts'
+import { formationEnthalpy } from './tar.ts'
 
 /**
  * Glowing char, when no raw fuel is left. All oxygen that comes up is used; a share of the carbon leaves as carbon
@@ -50,9 +50,9 @@ export const charSource = (ambient: number, airDensity: number, coefficients: Co
   const stoichiometricAir = airNeed / mass
   const higher = higherHeatingValue(CHAR_ANALYSIS)
   const gasHeat =
-    specificEnthalpy(unburnt, T_REFERENCE) +
-    stoichiometricAir * specificEnthalpy(AIR, T_REFERENCE) -
-    (1 + stoichiometricAir) * specificEnthalpy(burnt, T_REFERENCE)
+    specificEnthalpy(unburnt, REFERENCE_TEMPERATURE) +
+    stoichiometricAir * specificEnthalpy(AIR, REFERENCE_TEMPERATURE) -
+    (1 + stoichiometricAir) * specificEnthalpy(burnt, REFERENCE_TEMPERATURE)
   const lower = lowerHeatingValue(higher, H)
   const fuelEnthalpy = formationEnthalpy(higher, C, H) + graphiteSensibleEnthalpy(ambient)
 

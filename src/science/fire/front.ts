@@ -1,3 +1,4 @@
+import { REFERENCE_TEMPERATURE } from '#basis/constants.ts'
 import type { Coefficients } from '#science/coefficients.ts'
 import { higherHeatingValue, lowerHeatingValue, type UltimateAnalysis } from '#science/fuel/composition.ts'
 import type { Fuel } from '#science/fuel/table.ts'
@@ -13,7 +14,7 @@ import {
   MOLAR_MASS,
 } from '#science/gas/thermo.ts'
 import { blendFamily, type FrontMoles } from './frontGas.ts'
-import { formationEnthalpy, T_REFERENCE, TAR_ATOMS, TAR_MOLAR_MASS } from './tar.ts'
+import { formationEnthalpy, TAR_ATOMS, TAR_MOLAR_MASS } from './tar.ts'
 
 /**
  * The front: a thin glowing layer that turns raw fuel and primary air into gas, tar and char. Its closure fixes the
@@ -130,7 +131,7 @@ export const frontModel = (
   const charHeat = (charOrganic * charLower) / char
   const fuelEnthalpy =
     formationEnthalpy(fuel.higherHeatingValue, analysis.C, analysis.H) +
-    DRY_WOOD_HEAT * (ambient - T_REFERENCE) +
+    DRY_WOOD_HEAT * (ambient - REFERENCE_TEMPERATURE) +
     water * liquidWaterEnthalpy(ambient)
   const loss = coefficients.frontLoss * fuel.higherHeatingValue
 
@@ -155,7 +156,7 @@ export const frontModel = (
 
   const charEnthalpyAt = (temperature: number): number =>
     charOrganic * (charFormation + graphiteSensibleEnthalpy(temperature)) +
-    analysis.ash * ASH_HEAT * (temperature - T_REFERENCE)
+    analysis.ash * ASH_HEAT * (temperature - REFERENCE_TEMPERATURE)
   const charHeatCapacityAt = (temperature: number): number =>
     charOrganic * graphiteHeat(temperature) + analysis.ash * ASH_HEAT
 
@@ -258,9 +259,9 @@ export const frontModel = (
     front.temperature = temperature
     front.stoichiometricAir = stoichiometricAir
     front.gasHeat =
-      specificEnthalpy(unburnt, T_REFERENCE) +
-      stoichiometricAir * specificEnthalpy(AIR, T_REFERENCE) -
-      (1 + stoichiometricAir) * specificEnthalpy(gas.burnt, T_REFERENCE)
+      specificEnthalpy(unburnt, REFERENCE_TEMPERATURE) +
+      stoichiometricAir * specificEnthalpy(AIR, REFERENCE_TEMPERATURE) -
+      (1 + stoichiometricAir) * specificEnthalpy(gas.burnt, REFERENCE_TEMPERATURE)
     front.charEnthalpy = charEnthalpyAt(temperature)
     moles.CO = x
     moles.CO2 = c - x

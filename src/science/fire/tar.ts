@@ -1,9 +1,7 @@
-import { MOLAR_GAS_CONSTANT } from '#basis/constants.ts'
+import { MOLAR_GAS_CONSTANT, REFERENCE_TEMPERATURE } from '#basis/constants.ts'
 import { higherHeatingValue, type UltimateAnalysis } from '#science/fuel/composition.ts'
 import { condensedRecords, gasRecords } from '#science/gas/speciesData.ts'
 import { ATOMIC_MASS, molarEnthalpy } from '#science/gas/thermo.ts'
-
-export const T_REFERENCE = 298.15
 
 /**
  * Enthalpy of formation of a CHO(N) substance from its higher heating value; products CO2, liquid water, N2 [J/kg].
@@ -11,8 +9,8 @@ export const T_REFERENCE = 298.15
  */
 export const formationEnthalpy = (higher: number, carbon: number, hydrogen: number): number =>
   higher +
-  (carbon / ATOMIC_MASS.C) * molarEnthalpy(gasRecords.CO2, T_REFERENCE) +
-  (hydrogen / ATOMIC_MASS.H / 2) * molarEnthalpy(condensedRecords.liquidWater, T_REFERENCE)
+  (carbon / ATOMIC_MASS.C) * molarEnthalpy(gasRecords.CO2, REFERENCE_TEMPERATURE) +
+  (hydrogen / ATOMIC_MASS.H / 2) * molarEnthalpy(condensedRecords.liquidWater, REFERENCE_TEMPERATURE)
 
 /** The tar lump CH1.2O0.2, from memory: between the oils of slow pyrolysis and the aromatics of hot tar. */
 export const TAR_ATOMS = { C: 1, H: 1.2, O: 0.2 } as const
@@ -37,7 +35,7 @@ const TAR_ANALYSIS: UltimateAnalysis = {
 export const tarRecord = (() => {
   const scale = TAR_MOLAR_MASS / MOLAR_GAS_CONSTANT
   const [a1, a2, a3] = [400 * scale, 2.9 * scale, -0.9e-3 * scale]
-  const T = T_REFERENCE
+  const T = REFERENCE_TEMPERATURE
   const sensible = a1 * T + (a2 * T ** 2) / 2 + (a3 * T ** 3) / 3
   const formation = formationEnthalpy(higherHeatingValue(TAR_ANALYSIS), TAR_ANALYSIS.C, TAR_ANALYSIS.H)
   const terms = [a1, a2, a3, 0, 0, formation * scale - sensible, 0]

@@ -48,5 +48,3 @@ export const flameCoefficients = {
     source: 'Beér & Chigier 1972 [bib:beer1972]; read in secondary pages, band from memory',
   },
 } as const satisfies Record<string, Coefficient>
-
-export type FlameCoefficients = Readonly<Record<keyof typeof flameCoefficients, number>>

@@ -37,7 +37,7 @@ export const ZUKOSKI_RANGE: ValidRange = { of: 'flame height', quantity: 'Q*', f
  * Smallest burner that either was measured on; a can stove's bore is smaller, its flame less turbulent and
  * so, if anything, taller [m].
  */
-export const SMALLEST_BURNER = 0.1
+const SMALLEST_BURNER = 0.1
 
 /**
  * Mean flame height over a source, in still air, where the flame is there half the time [m]. Heskestad 1984,
@@ -111,7 +111,7 @@ export const flameOverSource = (
 }
 
 /** A source narrower than any that was measured. */
-export const SMALL_SOURCE: ValidRange = {
+const SMALL_SOURCE: ValidRange = {
   of: 'flame height',
   quantity: 'source diameter, m',
   from: SMALLEST_BURNER,

@@ -11,7 +11,7 @@ export const crossSection = (pieces: FuelPieces): { readonly area: number; reado
     : { area: pieces.width * pieces.thickness, perimeter: 2 * (pieces.width + pieces.thickness) }
 
 /** Volume of one piece [m³]. */
-export const pieceVolume = (pieces: FuelPieces): number => crossSection(pieces).area * pieces.length
+const pieceVolume = (pieces: FuelPieces): number => crossSection(pieces).area * pieces.length
 
 /** Sauter diameter of a piece, six times its volume over its surface [m]. */
 export const sauterDiameter = (pieces: FuelPieces): number => {

@@ -64,8 +64,8 @@ export interface EquilibriumOptions {
 }
 
 /** Range of the search: the polynomials hold from 200 K, and above 3500 K species are missing that matter [K]. */
-export const EQUILIBRIUM_COLDEST = 200
-export const EQUILIBRIUM_HOTTEST = 3500
+const EQUILIBRIUM_COLDEST = 200
+const EQUILIBRIUM_HOTTEST = 3500
 /** Pressures for which the gas is ideal enough [Pa]. */
 const LOWEST_PRESSURE = 1e2
 const HIGHEST_PRESSURE = 1e7

@@ -6,7 +6,7 @@ import { ELEMENTS } from './thermo.ts'
  * `gasRecords` so that the blends of the quick path sum no species that a stove's gas does not carry.
  * McBride, Gordon & Reno, NASA TM-4513 (1993) [bib:mcbride1993]; valid 200–6000 K, pressure 1 bar.
  */
-export const radicalRecords = {
+const radicalRecords = {
   OH: {
     composition: { C: 0, H: 1, O: 1, N: 0, Ar: 0 },
     low: [3.99201543, -0.00240131752, 4.61793841e-6, -3.88113333e-9, 1.3641147e-12, 3615.08056, -0.103925458],

@@ -1,4 +1,4 @@
-import { MOLAR_GAS_CONSTANT } from '#basis/constants.ts'
+import { MOLAR_GAS_CONSTANT, REFERENCE_TEMPERATURE } from '#basis/constants.ts'
 import { condensedRecords, gasRecords, type SpeciesRecord } from './speciesData.ts'
 
 /** Temperature at which the two ranges of every record meet [K]. */
@@ -103,7 +103,7 @@ export const liquidWaterEnthalpy = (temperature: number): number =>
   molarEnthalpy(condensedRecords.liquidWater, temperature) / molarMassOf(condensedRecords.liquidWater)
 
 const GRAPHITE_MOLAR_MASS = molarMassOf(condensedRecords.graphite)
-const GRAPHITE_REFERENCE = molarEnthalpy(condensedRecords.graphite, 298.15)
+const GRAPHITE_REFERENCE = molarEnthalpy(condensedRecords.graphite, REFERENCE_TEMPERATURE)
 
 /** Sensible enthalpy of graphite above 298.15 K, the stand-in for hot char; 200–5000 K [J/kg]. */
 export const graphiteSensibleEnthalpy = (temperature: number): number =>

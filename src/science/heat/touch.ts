@@ -12,12 +12,6 @@ const THRESHOLDS: readonly (readonly [number, number, number])[] = [
   [28800, 316.15, 316.15],
 ]
 
-/**
- * Contact times worth naming: a brush with the hand, one a second long, and those that ASTM C1055 designs for
- * [s].
- */
-export const CONTACT = { brush: 0.5, short: 1, atWork: 5, atHome: 60 } as const
-
 export interface BurnThreshold {
   /** Below this no burn is expected [K]. */
   readonly from: number

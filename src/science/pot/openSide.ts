@@ -21,7 +21,7 @@ export interface SideHeat {
 }
 
 /** Speed that hot gas reaches half way up, from its buoyancy alone: ½u² = g (H/2)(T − T₀)/T₀ [m/s]. */
-export const sideSpeed = (height: number, gas: number, ambient: number): number =>
+const sideSpeed = (height: number, gas: number, ambient: number): number =>
   Math.sqrt(STANDARD_GRAVITY * height * Math.max(0, gas / ambient - 1))
 
 /**

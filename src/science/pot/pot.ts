@@ -16,7 +16,7 @@ export interface Pot {
  * What pots are made of: conductivity [W/(m K)], density [kg/m³], heat capacity [J/(kg K)]; handbook values
  * from memory.
  */
-export const potMetal = {
+const potMetal = {
   aluminium: { conductivity: 200, density: 2700, heat: 900 },
   'stainless steel': { conductivity: 16, density: 8000, heat: 500 },
   steel: { conductivity: 50, density: 7850, heat: 480 },
@@ -42,7 +42,7 @@ export const waterDepth = ({ diameter, wall }: Pot, waterMass: number, temperatu
   waterMass / (waterDensity(temperature) * discArea(diameter - 2 * wall))
 
 /** Mass of the pot and its lid, a disc of the same sheet [kg]. */
-export const potMass = ({ diameter, height, wall, lid, metal }: Pot): number =>
+const potMass = ({ diameter, height, wall, lid, metal }: Pot): number =>
   potMetal[metal].density * wall * ((lid ? 2 : 1) * discArea(diameter) + Math.PI * diameter * height)
 
 /** Heat that warms the empty pot by one kelvin [J/K]. */

@@ -8,9 +8,8 @@ const N = [
 ] as const
 const [N1, N2, N3, N4, N5, N6, N7, N8, N9, N10] = N
 
-/** The equations hold from the freezing to the critical point [K], [Pa]. */
+/** The equations hold from the freezing point to the critical point, 647.096 K [K]. */
 export const SATURATION_FROM = 273.15
-export const SATURATION_TO = 647.096
 
 /** Saturation pressure of water, 273.15–647.096 K [Pa]. Eq. 30. */
 export const saturationPressure = (temperature: number): number => {

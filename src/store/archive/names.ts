@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds.ts'
 
 /** Folder of a kind in an archive. */
-export const FOLDERS: Readonly<Record<Kind, string>> = {
+const FOLDERS: Readonly<Record<Kind, string>> = {
   stove: 'stoves',
   can: 'cans',
   bit: 'bits',

@@ -11,7 +11,7 @@ export interface ArchiveLimits {
 }
 
 /** What is in an archive is held in memory. */
-export const ARCHIVE_LIMITS: ArchiveLimits = { packed: MAX_ARCHIVE, unpacked: 1_500_000_000, files: 50_000 }
+const ARCHIVE_LIMITS: ArchiveLimits = { packed: MAX_ARCHIVE, unpacked: 1_500_000_000, files: 50_000 }
 
 /** Fed in slices, so that a bomb is seen before it is large: a slice swells to a thousand times itself at most. */
 const SLICE = 16_384

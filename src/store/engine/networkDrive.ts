@@ -18,7 +18,7 @@ const NETWORK: ReadonlyMap<number, string> = new Map([
 
 export type FileSystemType = (folder: string) => number | null
 
-export const linuxFileSystemType: FileSystemType = (folder) =>
+const linuxFileSystemType: FileSystemType = (folder) =>
   process.platform === 'linux' ? statfsSync(folder).type >>> 0 : null
 
 /** Name of the network file system a folder lies on, or null. */

@@ -18,7 +18,7 @@ export interface PostgresOptions {
 const CONNECTIONS = 4
 
 /** Host and name of the database, for sentences; no user, no password. */
-export const placeOf = (url: string): string => {
+const placeOf = (url: string): string => {
   try {
     const { hostname, port, pathname, searchParams } = new URL(url)
     const host = searchParams.get('host') ?? hostname

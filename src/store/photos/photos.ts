@@ -11,7 +11,7 @@ import { checkId, checkName, checkText, MAX_NOTE, MAX_PHOTO } from '../limits.ts
 import type { Act, DocumentHead, NewPhoto, Photo } from '../workshop.ts'
 import { photoKind } from './kind.ts'
 
-export const PHOTO_FORMAT = 'tinwright/photo@1'
+const PHOTO_FORMAT = 'tinwright/photo@1'
 
 /** What a photo's revision says; the bytes lie beside, by their hash. */
 const photoText = z.strictObject({

@@ -29,7 +29,7 @@ export const contextOf = (stove: Stove, shelf: Shelf | null): CheckContext => {
 }
 
 export const isCan = (placed: PlacedPart): placed is PlacedCan => placed.part.form === 'can'
-export const isDisc = (placed: PlacedPart): placed is PlacedDisc => placed.part.form === 'disc'
+const isDisc = (placed: PlacedPart): placed is PlacedDisc => placed.part.form === 'disc'
 
 export const placedNamed = (context: CheckContext, name: string | null): PlacedPart | null =>
   context.placed.find((placed) => placed.name === name) ?? null

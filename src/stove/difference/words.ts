@@ -73,7 +73,7 @@ export const countChange = (before: number, after: number, one: string, many: st
   before === after ? null : `${before} → ${after} ${after === 1 ? one : many}`
 
 /** Degrees as written; null for what does not read. */
-export const degreesOf = (text: string | undefined): number | null => {
+const degreesOf = (text: string | undefined): number | null => {
   const read = readQuantity(text ?? '0 deg', '', 'bearing')
   return read.ok ? read.value : null
 }

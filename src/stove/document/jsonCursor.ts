@@ -35,7 +35,7 @@ export const take = (cursor: Cursor, pattern: RegExp): string => {
   return found
 }
 
-export const takeSpace = (cursor: Cursor): void => {
+const takeSpace = (cursor: Cursor): void => {
   take(cursor, SPACE)
 }
 

@@ -48,7 +48,7 @@ const bandPart = strict({
   openings: openings(bandOpening),
 }).meta({ id: 'band-part', description: 'A strip of tin that turns round a can.' })
 
-export const partSchema = z.discriminatedUnion('form', [canPart, discPart, bandPart], {
+const partSchema = z.discriminatedUnion('form', [canPart, discPart, bandPart], {
   error: () => 'can, disc, band',
 })
 

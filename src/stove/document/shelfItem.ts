@@ -13,9 +13,6 @@ import { readShelfValue, SHELF_FORMAT, type ShelfFile, shelfSchema } from './she
 export type ShelfKind = 'can' | 'bit' | 'fuel' | 'pot'
 
 export type CanItem = ShelfFile['cans'][string]
-export type BitItem = ShelfFile['bits'][number]
-export type FuelItem = z.input<typeof fuelItemSchema>
-export type PotItem = z.input<typeof potItemSchema>
 
 /** A fuel on the shelf: without the height it is filled to, which belongs to a stove. */
 const fuelItemSchema = strict({

@@ -32,7 +32,7 @@ const KEYS: Readonly<Record<HoleSize, QuantityKey>> = {
 }
 
 /** The hole of a row or pattern as the file has it, or null. */
-export const holeIn = (file: StoveFile, ref: OpeningRef): HoleFile | null => {
+const holeIn = (file: StoveFile, ref: OpeningRef): HoleFile | null => {
   const opening = openingIn(file, ref)
   return opening?.kind === 'row' || opening?.kind === 'pattern' ? opening.hole : null
 }

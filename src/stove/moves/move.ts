@@ -17,8 +17,6 @@ export type PartFile = StoveFile['parts'][string]
 export type OpeningFile = NonNullable<PartFile['openings']>[string]
 export type RowFile = Extract<OpeningFile, { kind: 'row' }>
 export type PatternFile = Extract<OpeningFile, { kind: 'pattern' }>
-export type BoreFile = Extract<OpeningFile, { kind: 'bore' }>
-export type VanesFile = Extract<OpeningFile, { kind: 'vanes' }>
 export type PlacementFile = StoveFile['assembly'][number]
 
 /** An opening as the file has it; undefined where there is none of the name. */

@@ -107,7 +107,7 @@ export const sunflowerByCount = (count: number, fillRadius: Metres): readonly Po
   sunflower(count, fillRadius / Math.sqrt(count))
 
 /** How many holes of a sunflower with the given smallest pitch lie within `fillRadius` [1]. */
-export const sunflowerCount = (pitch: Metres, fillRadius: Metres): number => {
+const sunflowerCount = (pitch: Metres, fillRadius: Metres): number => {
   const scale = pitch / CLOSEST_IN_SUNFLOWER
   return Math.floor((fillRadius / scale) ** 2 * (1 + 1e-12))
 }

@@ -83,7 +83,7 @@ const written = (text: string): BurnLog => {
 }
 
 /** The log that follows from what is kept: the trial's own, what was heard, what was noted here. */
-export const logIn = ({ burn, heard, noted }: Pick<KeptBurn, 'burn' | 'heard' | 'noted'>): BurnLog =>
+const logIn = ({ burn, heard, noted }: Pick<KeptBurn, 'burn' | 'heard' | 'noted'>): BurnLog =>
   logOf(
     [...heard, ...noted].map(entryOf).filter((entry) => entry !== null),
     written(burn.text),

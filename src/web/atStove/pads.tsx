@@ -21,7 +21,7 @@ const MASS_UNITS = ['g', 'oz'] as const
 const MASS_KEY = 'tinwright.scale-unit'
 
 /** The unit of the scale at hand, remembered. */
-export const useMassUnit = (): readonly [string, (unit: string) => void] => {
+const useMassUnit = (): readonly [string, (unit: string) => void] => {
   const [unit, setUnit] = useState(() => (remembered(MASS_KEY, 'g') === 'oz' ? 'oz' : 'g'))
   return [
     unit,

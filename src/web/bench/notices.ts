@@ -28,6 +28,3 @@ export const say = (sentence: string, action?: Notice['action']): void => {
 }
 
 export const putAway = (id: number): void => cell.update((all) => all.filter((one) => one.id !== id))
-
-/** Done and said: nothing older is of interest. */
-export const putAllAway = (): void => cell.set([])

@@ -12,8 +12,8 @@ export interface BesideStove {
 }
 
 /** Every picture has this size, so that one scale holds in all of them [px]. */
-export const BESIDE_WIDTH = 300
-export const BESIDE_HEIGHT = 420
+const BESIDE_WIDTH = 300
+const BESIDE_HEIGHT = 420
 const MARGIN = 14
 /** A small stove is not blown up beyond this [px/mm]. */
 const LARGEST = 2.4

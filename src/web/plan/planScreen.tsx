@@ -42,7 +42,7 @@ const Progress = ({
 )
 
 /** The plan of one stove: its pages to look at, and everything that can be taken away. */
-export const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
+const Plan = ({ editor }: { readonly editor: StoveEditor }) => {
   const { file, stove, problems, findings } = useCell(editor.state)
   const shelf = useCell(shelfItems)
   const chosen = useCell(issue)

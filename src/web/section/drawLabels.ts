@@ -5,14 +5,6 @@ import { spread } from '#craft/section/spread.ts'
 import { escaped, px } from '#craft/svg/element.ts'
 import type { LabelLine } from './labelWords.ts'
 
-/** A label with its words, and where its box came to stand [px]. */
-export interface SetLabel {
-  readonly label: SectionLabel
-  readonly lines: readonly LabelLine[]
-  readonly top: number
-  readonly height: number
-}
-
 const SIZES = { name: 15, plain: 15, small: 13 } as const
 const LEADING = 1.24
 const GAP = 9

@@ -35,7 +35,7 @@ export function* bandsOf(ask: Extract<Ask, { kind: 'bands' }>): Generator<number
 }
 
 /** The moment of a burn at a time, or with the front half way down. */
-export const momentOf = (outcome: LiveOutcome, at: number | null): LiveAnswer => {
+const momentOf = (outcome: LiveOutcome, at: number | null): LiveAnswer => {
   if (outcome.kind === 'no burn') return outcome
   const { burn, moments } = outcome
   const step = at === null ? stepHalfway(burn.steps) : stepAt(burn.steps, at)

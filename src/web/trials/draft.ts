@@ -63,7 +63,7 @@ export const at = (draft: JsonValue | undefined, path: Path): JsonValue | undefi
   }, draft)
 
 /** The same with something else at a place; undefined takes it out. */
-export const put = (value: JsonValue | undefined, path: Path, what: JsonValue | undefined): JsonValue => {
+const put = (value: JsonValue | undefined, path: Path, what: JsonValue | undefined): JsonValue => {
   const [step, ...rest] = path
   if (step === undefined) return what ?? null
   if (typeof step === 'number') {

@@ -28,7 +28,7 @@ export interface NewTrial {
 }
 
 /** The text that a new trial begins with. */
-export const beginning = (wanted: NewTrial): Draft => {
+const beginning = (wanted: NewTrial): Draft => {
   const { stove, revision, variant, asBuilt, like, place, day, burnsBefore } = wanted
   const name = `${variant === '' ? stove.name : variant}, burn ${burnsBefore + 1}`.slice(0, 80)
   let draft: Draft = {

@@ -25,7 +25,7 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
 ]
 
 /** `the fuel not yet burnt at the end` for `phases[0].to.fuel`; the path itself where it has no words. */
-export const wordsFor = (field: string): string => {
+const wordsFor = (field: string): string => {
   for (const [form, words] of WORDS) {
     const found = form.exec(field)
     if (found === null) continue

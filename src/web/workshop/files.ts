@@ -3,7 +3,7 @@ import type { ArchiveReport, ImportReport, NamedText } from '#wire/files.ts'
 import { newAct, workshop } from './workshop.ts'
 
 /** Gives the browser a file to save. */
-export const saveFile = (name: string, content: Blob): void => {
+const saveFile = (name: string, content: Blob): void => {
   const address = URL.createObjectURL(content)
   const link = document.createElement('a')
   link.href = address

@@ -119,7 +119,7 @@ const frontOf = (items: readonly Primitive[]): Spot => {
 }
 
 /** The strip's outline: a closed path whose first corner is its lower left. */
-export const outlineOf = (items: readonly Primitive[], stuff: WallFacts['stuff']): Path => {
+const outlineOf = (items: readonly Primitive[], stuff: WallFacts['stuff']): Path => {
   const [found] = pathsOn(items, stuff === 'tin' ? 'cut' : 'paper').filter(
     ({ points, closed }) => closed && points.length >= 6,
   )
@@ -201,9 +201,9 @@ const rollCone = (facts: WallFacts, items: readonly Primitive[]): Rolled => {
   }
 }
 
-export const isCone = (facts: WallFacts): boolean => Math.abs(facts.highDiameter - facts.lowDiameter) > 0.001
+const isCone = (facts: WallFacts): boolean => Math.abs(facts.highDiameter - facts.lowDiameter) > 0.001
 
-export const rollUp = (facts: WallFacts, items: readonly Primitive[]): Rolled =>
+const rollUp = (facts: WallFacts, items: readonly Primitive[]): Rolled =>
   isCone(facts) ? rollCone(facts, items) : rollCylinder(facts, items)
 
 interface Wanted {

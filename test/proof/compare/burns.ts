@@ -16,7 +16,7 @@ export interface BurnOf {
   readonly change?: (file: TrialFile) => void
 }
 
-export const fileOf = (
+const fileOf = (
   { variant, boil, day = '2031-05-17', place, batch, char = 25, change }: BurnOf,
   n = 0,
 ): TrialFile => {
@@ -56,7 +56,7 @@ export const fileOf = (
   return file
 }
 
-export const trialOf = (burn: BurnOf, n = 0): Trial =>
+const trialOf = (burn: BurnOf, n = 0): Trial =>
   orThrow(readTrialValue(JSON.parse(JSON.stringify(fileOf(burn, n))) as JsonValue)).trial
 
 export const trialsOf = (burns: readonly BurnOf[]): readonly Trial[] => burns.map(trialOf)

@@ -3,7 +3,7 @@ import { type CoefficientKey, type Coefficients, coefficientTable } from '#scien
 import { fuelTable } from '#science/fuel/table.ts'
 
 /** Coefficients anywhere between their 5th and 95th percentile, one share a row. */
-export const anyCoefficients: fc.Arbitrary<Coefficients> = fc
+const anyCoefficients: fc.Arbitrary<Coefficients> = fc
   .array(fc.integer({ min: 0, max: 100 }), {
     minLength: Object.keys(coefficientTable).length,
     maxLength: Object.keys(coefficientTable).length,

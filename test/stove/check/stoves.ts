@@ -28,7 +28,7 @@ import type {
  * A workbench for small stoves: millimetres in, a `Stove` out. Dimensions are made up for the arithmetic
  * of the tests and belong to no can on sale.
  */
-export const measured = (value: number, tolerance = 0): Measured => ({
+const measured = (value: number, tolerance = 0): Measured => ({
   value: mm(value),
   tolerance: mm(tolerance),
 })
@@ -46,7 +46,7 @@ export interface CanSpec {
 }
 
 /** Body 100 mm over a wall of 0.2 mm, seams 102.4 mm wide and 3 mm high, 120 mm high, top cut out. */
-export const can = (spec: CanSpec = {}): Can => {
+const can = (spec: CanSpec = {}): Can => {
   const { body = 100, height = 120, tolerance = 0, wall = 0.2 } = spec
   return {
     code: null,

@@ -22,7 +22,7 @@ export const ask = async <N extends CallName>(
 let made = 0
 
 /** An id of this test's own. */
-export const testId = (what: string): string => `${what}-${process.pid}-${++made}`
+const testId = (what: string): string => `${what}-${process.pid}-${++made}`
 
 /** A trial about a stove of the demo, with this text. */
 export const makeTrial = async (

@@ -66,7 +66,7 @@ const fields = (all: Extract<Block, { kind: 'fields' }>['fields']): string =>
     .join('')}</dl>`
 
 /** A block as a piece of a page for a screen. */
-export const blockHtml = (block: Block, counter: Counter): string => {
+const blockHtml = (block: Block, counter: Counter): string => {
   switch (block.kind) {
     case 'heading':
       return `<h2>${textHtml(block.text)}</h2>`

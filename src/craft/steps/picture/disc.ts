@@ -41,7 +41,7 @@ const wordsFor = (name: string, opening: FaceOpening): readonly string[] => {
 }
 
 /** One tongue from its end, larger: the disc as a line, the tongue at its angle, where it was dashed. */
-export const tongueProfile = (
+const tongueProfile = (
   opening: Extract<FaceOpening, { kind: 'vanes' }>,
   at: Point,
 ): { readonly shapes: readonly Shape[]; readonly tip: Point } => {

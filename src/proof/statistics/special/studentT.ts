@@ -7,10 +7,6 @@ export const twoSided = (t: number, df: number): number => {
   return incompleteBeta(df / (df + square), df / 2, 0.5, square / (df + square))
 }
 
-/** Student's distribution [1]. */
-export const studentCdf = (t: number, df: number): number =>
-  t > 0 ? 1 - twoSided(t, df) / 2 : twoSided(t, df) / 2
-
 /** The t that a share of `confidence` lies within, either side of nothing [1]. */
 export const studentWithin = (confidence: number, df: number): number =>
   quantileOf((t) => 1 - twoSided(Math.max(t, 0), df), confidence, 0)

@@ -14,7 +14,7 @@ import type { BurnSetup } from './setup.ts'
 const perVolume = <P extends string>(name: P) => VOLUMES.map((litres) => `${name} ${litres} L` as const)
 
 /** What bands are drawn of. Those with a volume are of one pot of water. */
-export const BURN_BAND_KEYS = [
+const BURN_BAND_KEYS = [
   'firepower',
   'firepowerHigh',
   'firepowerLow',
@@ -63,7 +63,7 @@ export interface BurnBands extends Bands<BurnBandKey> {
   readonly firepowerOverTime: PowerBand
 }
 
-export const eventTime = (
+const eventTime = (
   { burn }: Pick<Fired, 'burn'>,
   kind: Fired['burn']['events'][number]['kind'],
 ): number | null => burn.events.find((event) => event.kind === kind)?.time ?? null

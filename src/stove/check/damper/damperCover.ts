@@ -46,7 +46,7 @@ const blankBand = (height: Metres): WallHole => ({
  * Share of a row's area that stays open with the band turned by an angle from the can's front mark: what
  * lies above or below the band, and what lies under its windows [1]. Exact, on the unrolled wall.
  */
-export const openShare = (damper: Damper, row: RowOpening): ((angle: number) => number) => {
+const openShare = (damper: Damper, row: RowOpening): ((angle: number) => number) => {
   const { band, can, circumference } = damper
   const height = band.part.height
   const holes = cutsOf(row, circumference, 0, can.base - band.base)

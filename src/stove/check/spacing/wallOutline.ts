@@ -89,7 +89,7 @@ const boxGap = (a: RoundedBox, b: RoundedBox, circumference: number): number => 
 }
 
 /** Tin left between two openings on one wall; negative where they run into each other [m]. */
-export const tinBetween = (a: WallOutline, b: WallOutline, circumference: number): Metres => {
+const tinBetween = (a: WallOutline, b: WallOutline, circumference: number): Metres => {
   let least = Number.POSITIVE_INFINITY
   for (const one of a.pieces)
     for (const other of b.pieces) least = Math.min(least, boxGap(one, other, circumference))

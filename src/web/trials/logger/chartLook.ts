@@ -1,5 +1,5 @@
 /** How one curve differs from the next when no colour is seen: by its dashes. */
-export const DASHES: readonly (readonly number[])[] = [
+const DASHES: readonly (readonly number[])[] = [
   [],
   [9, 4],
   [2, 3],

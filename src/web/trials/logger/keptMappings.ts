@@ -57,7 +57,7 @@ export const keepMapping = async (name: string, mapping: Mapping): Promise<strin
 const head = ({ delimiter, width, headings, units }: Mapping): string =>
   JSON.stringify([delimiter, width, headings, units])
 
-export const sameHead = (a: Mapping, b: Mapping): boolean => head(a) === head(b)
+const sameHead = (a: Mapping, b: Mapping): boolean => head(a) === head(b)
 
 /** The mapping whose headings stand in the file word for word; none without headings, which fit anything. */
 export const fitting = (text: string, mappings: readonly KeptMapping[]): KeptMapping | null => {

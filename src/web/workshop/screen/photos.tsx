@@ -8,7 +8,7 @@ import { documents, headOf, newAct, workshop } from '../workshop.ts'
 const nameOf = (file: string): string => file.replace(/\.[a-z0-9]+$/i, '').slice(0, 120) || 'Photo'
 
 /** Keeps photos with a stove or a trial; safe in this browser at once, in the workshop when it answers. */
-export const attachPhotos = async (aboutDocument: string, files: readonly File[]): Promise<void> => {
+const attachPhotos = async (aboutDocument: string, files: readonly File[]): Promise<void> => {
   for (const file of files) {
     const photo = { id: newId(), revision: newId(), name: nameOf(file.name), aboutDocument }
     const answer = await workshop.upload('attach', { act: await newAct(), photo }, file).answer
