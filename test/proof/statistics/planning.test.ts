@@ -15,15 +15,15 @@ describe('how many burns', () => {
     expect(burnsForMean(sd, half)).toBe(n)
   })
 
-  // Student's t test, σ known to be alike: d = 0.8 and power 0.8 want 26 each, d = 0.5 want 64
-  // (Cohen, Statistical Power Analysis, 1988, table 2.4.1; from memory of a widely printed example).
+  // Two-sided t test, alike spreads: with n burns each and with one fewer, by SciPy 1.10, stats.nct.sf(c, df, s) +
+  // stats.nct.cdf(-c, df, s), df = 2n − 2, c = stats.t.ppf(0.975, df), s = d √(n/2).
   it.each([
-    [0.8, 26],
-    [0.5, 64],
-  ])('a difference of %d spreads shows in four of five tries with %i burns each', (d, n) => {
+    [0.8, 26, 0.8074866157939418, 0.7914512908175744],
+    [0.5, 64, 0.8014595579287103, 0.7951683381304628],
+  ])('a difference of %d spreads shows in four of five tries with %i burns each', (d, n, chance, fewer) => {
     expect(burnsToSettle(d, [1, 1])).toBe(n)
-    expect(power(d, [1, 1], n)).toBeGreaterThanOrEqual(0.8)
-    expect(power(d, [1, 1], n - 1)).toBeLessThan(0.8)
+    expect(power(d, [1, 1], n)).toBeCloseTo(chance, 8)
+    expect(power(d, [1, 1], n - 1)).toBeCloseTo(fewer, 8)
   })
 
   it('does not promise what cannot be had', () => {
