@@ -7,7 +7,9 @@ import { openWorkshop } from '#store/open.ts'
 import { seriesTexts } from '../proof/compare/seriesTrials.ts'
 import { exampleFiles, type Files, tinwright } from './memory.ts'
 
-const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8')
+const pages = ['README.md', 'docs/commands.md'].map((page) =>
+  readFileSync(new URL(`../../${page}`, import.meta.url), 'utf8'),
+)
 const asInCheckout: Files = Object.fromEntries(
   Object.entries(exampleFiles).map(([name, text]) => [`examples/${name}`, text]),
 )
@@ -25,9 +27,9 @@ const expanded = (word: string): readonly string[] => {
 }
 /** These stay open until they are stopped, or ask about them: bench.test.ts runs both as a program. */
 const ELSEWHERE = /^(bench|devices)\b/
-const shown = [...readme.matchAll(/^npx tinwright (.+)$/gm)]
-  .map(([, words]) => words as string)
-  .filter((words) => !ELSEWHERE.test(words))
+const commandsOf = (page: string): readonly string[] =>
+  [...page.matchAll(/^npx tinwright (.+)$/gm)].map(([, words]) => words as string)
+const shown = [...new Set(pages.flatMap(commandsOf))].filter((words) => !ELSEWHERE.test(words))
 
 /** A reader's own workshop, which the commands find as they left it. */
 const folder = mkdtempSync(join(tmpdir(), 'tinwright-readme-'))
@@ -38,8 +40,16 @@ const workshop: Environment['workshop'] = (begin) =>
     { at: '2031-05-17T14:05:00Z', beginAs: begin ? 'workshop-1' : null },
   )
 
-it('the README shows commands', () => {
-  expect(shown.length).toBeGreaterThanOrEqual(5)
+it.each(pages)('a page that is tried here shows commands', (page) => {
+  expect(commandsOf(page).length).toBeGreaterThanOrEqual(3)
+})
+
+it('every command is shown', async () => {
+  const { out } = await tinwright(['--help'], files)
+  const known = [...out.matchAll(/^ {2}([a-z]+) \[/gm)].map(([, name]) => name)
+  expect(known.length).toBeGreaterThan(20)
+  const named = new Set(pages.flatMap(commandsOf).map((words) => words.split(' ')[0]))
+  expect(known.filter((name) => !named.has(name) && name !== 'help')).toEqual([])
 })
 
 it.each(shown)('a reader can paste `npx tinwright %s` and it ends with 0', async (words) => {
