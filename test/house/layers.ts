@@ -18,7 +18,7 @@ const pure = (imports: readonly string[], types: readonly string[] = []): Layer 
 })
 const onTop = (imports: readonly string[]): Layer => ({ imports, types: [], pure: false })
 
-const PURE = ['basis', 'stove', 'science', 'proof', 'search', 'craft', 'compose'] as const
+const PURE = ['basis', 'stove', 'science', 'proof', 'craft', 'compose'] as const
 
 /** Who may import whom: docs/decisions/0003-layers.md. */
 export const LAYERS: Readonly<Record<string, Layer>> = {
@@ -26,10 +26,9 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
   stove: pure(['basis']),
   science: pure(['basis', 'stove']),
   proof: pure(['basis', 'stove', 'science']),
-  search: pure(['basis', 'stove', 'science', 'proof']),
   craft: pure(['basis', 'stove'], ['science', 'proof']),
   // The one pure place that may run a prediction and draw it.
-  compose: pure(['basis', 'stove', 'science', 'proof', 'search', 'craft']),
+  compose: pure(['basis', 'stove', 'science', 'proof', 'craft']),
   // What browser and server say to each other.
   wire: pure(['basis']),
   store: onTop([...PURE, 'wire']),
