@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { licencesKept } from './scripts/build/licences.ts'
 import { pagesKept } from './scripts/build/pagesKept.ts'
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
@@ -9,6 +10,7 @@ const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.
 }
 
 const web = join(import.meta.dirname, 'src/web')
+const licences = licencesKept()
 
 /** The bench in the browser: `src/web` to `dist/web`, which the server reads at its start. */
 export default defineConfig({
@@ -16,6 +18,7 @@ export default defineConfig({
   base: '/',
   plugins: [
     react({ jsxImportSource: '#whole-values' }),
+    licences.page,
     pagesKept(join(web, 'offline/sw.ts'), join(web, 'public')),
   ],
   resolve: {
@@ -23,7 +26,7 @@ export default defineConfig({
   },
   define: { TINWRIGHT_VERSION: JSON.stringify(version) },
   publicDir: 'public',
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [licences.worker] },
   build: {
     outDir: '../../dist/web',
     emptyOutDir: true,

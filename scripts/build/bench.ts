@@ -9,7 +9,15 @@ const built = join(root, 'dist', 'web')
 const stampFile = join(root, 'dist', 'web.stamp')
 
 /** All that the pages are made of, and what makes them. */
-const SOURCES = ['src', 'schema', 'examples', 'vite.config.ts', 'package.json', 'package-lock.json']
+const SOURCES = [
+  'src',
+  'schema',
+  'examples',
+  'scripts/build',
+  'vite.config.ts',
+  'package.json',
+  'package-lock.json',
+]
 
 const filesIn = (path: string): readonly string[] => {
   try {
