@@ -34,7 +34,9 @@ export type Outcome<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
+/** What was read, well. */
 export const good = <T>(value: T): Outcome<T> => ({ ok: true, value })
+/** What kept it from being read. */
 export const bad = (...problems: Problem[]): Outcome<never> => ({ ok: false, problems })
 
 /** Takes the value out, or throws its problems. */

@@ -51,7 +51,9 @@ export interface NoAnswer {
   readonly problems?: readonly Problem[]
 }
 
+/** What was asked for. */
 export const given = <T>(value: T): Answer<T> => ({ ok: true, value })
+/** A refusal, with a sentence for whoever asked; nothing was changed. */
 export const refused = (code: RefusalCode, sentence: string): NoAnswer => ({
   ok: false,
   refusal: { code, sentence },

@@ -16,6 +16,9 @@ export interface Accelerator {
 /** Regularisation of the small least-squares problem, relative to its diagonal. */
 const RIDGE = 1e-9
 
+/**
+ * An accelerator for vectors of `size` that mixes the last `depth` rounds; it keeps its arrays between rounds.
+ */
 export const createAccelerator = (size: number, depth: number): Accelerator => {
   /** Changes from one round to the next of the residual and of what is followed, the last `depth` of them in turn. */
   const residualChange = new Float64Array(depth * size)

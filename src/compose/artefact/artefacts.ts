@@ -63,6 +63,9 @@ const stopsOf = ({ document: { stove } }: MakingWish): string | null =>
     WIDE,
   )
 
+/**
+ * Opens a workplace for a wish. Throws `BadInput`, where a file is made, for what the wish says that will not do.
+ */
 export const makingOf = (wish: MakingWish, tools: MakingTools): Making => {
   const { document, shelf, date, author, licence, paper, solidFormat, cardFormat, bandSets } = wish
   const { stove, file } = document

@@ -13,6 +13,7 @@ const SCREW = 'M4 (#8-32)'
 
 const pieces = ['', 'one piece', 'two halves', 'three pieces', 'four pieces', 'five pieces', 'six pieces']
 
+/** How to print, put on and drill through a collar, as sentences. */
 export const collarNotes = (part: string, shape: CollarShape, options: GuideOptions): readonly string[] => {
   const { datum, split, recess, lip } = shape
   const edge = `${datum} edge of the ${part}`
@@ -42,6 +43,7 @@ export const collarNotes = (part: string, shape: CollarShape, options: GuideOpti
   ]
 }
 
+/** The same of a centring disc. */
 export const centringNotes = (
   part: string,
   { kind, face, radius }: CentringShape,

@@ -34,6 +34,7 @@ const KILOGRAMS_PER_OUNCE = 0.028349523125
 /** A firepower that changes less than this on the way is said once [1]. */
 const UNEVEN = 0.08
 
+/** The few answers beside the section, in words for people: firepower, burn time, air, flame, regime. */
 export const answersOf = ({ halfway, fuel, woodGas }: BurnSummary): readonly Answer[] => {
   const { air, temperature, regime } = halfway
   const kilowatts = (watts: number): string => figure(watts / 1000)

@@ -37,6 +37,7 @@ export interface PartSolidOptions {
 /** A drill that comes through the wall goes this far on before it is stopped [mm]. */
 const DRILL_BEYOND = 0.5
 
+/** Any part as rings of revolution; `bandRadius` is the inside of a band [mm]. */
 export const partRings = (part: Part, bandRadius: number): readonly ProfileRing[] => {
   switch (part.form) {
     case 'can':

@@ -76,6 +76,7 @@ export const canProfile = (can: Can): readonly ProfileRing[] => {
   return [...wallWithBeads(can, ends), ...ends]
 }
 
+/** A flat disc as rings of revolution, its bore left out [mm]. */
 export const discProfile = (part: DiscPart): readonly ProfileRing[] => [
   {
     what: 'disc',

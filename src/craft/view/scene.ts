@@ -48,6 +48,7 @@ const countsOf = (meshes: readonly Mesh[]): Counts => ({
 /** In the cut plane to this accuracy [mm]. */
 const IN_PLANE = 1e-3
 
+/** Meshes [mm] turned before the camera, cut open where asked. */
 export const sceneOf = (meshes: readonly Mesh[], { camera, cutAway }: SceneOptions): Scene => {
   const axes = axesOf(camera)
   const { corners, triangles: count } = countsOf(meshes)

@@ -60,6 +60,7 @@ const blocksOf = (points: readonly Point[]): BlockedBy => {
 
 const BLOCK_WORDS = { block: 'day', batch: 'fuel batch' } as const
 
+/** What was taken out, in words: `day and fuel batch`. */
 export const blockWords = (blockedBy: BlockedBy): string =>
   blockedBy.map((by) => BLOCK_WORDS[by]).join(' and ')
 

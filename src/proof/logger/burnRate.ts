@@ -16,6 +16,10 @@ export const USUAL_BANDWIDTH = 60
 /** So many usual steps where readings are further apart. */
 const STEPS = 4
 
+/**
+ * Burning rate from readings of a scale [s], [kg]: minus the slope of straight lines fitted within `bandwidth` [s] either way
+ * [kg/s]. Nothing is worked out over a gap; what else leaves the scale is in it.
+ */
 export const burnRateOf = (
   time: Float64Array,
   mass: Float64Array,

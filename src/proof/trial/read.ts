@@ -77,6 +77,9 @@ export const readTrialDocument = (text: string): Outcome<TrialDocument> => {
   return json.ok ? readTrialValue(json.value) : json
 }
 
+/**
+ * Reads a trial file (`tinwright/trial@1`), SI units. Problems name field, value, what is allowed and what to do.
+ */
 export const readTrial = (text: string): Outcome<Trial> => {
   const read = readTrialDocument(text)
   return read.ok ? good(read.value.trial) : read

@@ -74,6 +74,7 @@ export interface BurnFigures {
 const sum = (steps: readonly BurnStep[], of: (step: BurnStep) => number): number =>
   steps.reduce((total, step) => total + of(step) * step.duration, 0)
 
+/** All that is asked of a burn, pots included; SI units, as `BurnFigures` says of each. */
 export const burnFigures = (
   burn: Burn,
   firing: Firing,

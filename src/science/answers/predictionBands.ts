@@ -28,6 +28,7 @@ export type PredictionBands = Bands<PredictionBandKey>
 
 export type PredictionFigures = Readonly<Record<PredictionBandKey, number>>
 
+/** The figures of a prediction that have bands, by their keys; SI units, as `Prediction` says of each. */
 export const predictionFigures = ({ woodGas, halfway }: Prediction): PredictionFigures => {
   const { air, airRatio, temperature } = halfway
   const all = air.primary + air.secondary + air.tertiary

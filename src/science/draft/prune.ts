@@ -1,6 +1,7 @@
 import { OUTSIDE } from './network.ts'
 import type { DraughtLink, DraughtPlan, PlanFailure, PlanOutcome, WallSide } from './plan.ts'
 
+/** A plan that there is not, with the sentence for the maker. */
 export const fail = (code: PlanFailure['code'], sentence: string): PlanOutcome => ({
   ok: false,
   reason: { code, sentence },

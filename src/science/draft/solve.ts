@@ -46,6 +46,9 @@ const mostFlow = ({ links, linear, quadratic, head }: Network): number => {
   return most
 }
 
+/**
+ * A solver for one network, whose numbers, not whose plan, it reads anew at each solve; its arrays are overwritten by the next.
+ */
 export const createSolver = (net: Network): NetworkSolver => {
   const { nodes, links, linear, quadratic, head, gain } = net
   // The open air is one node more, the last, at pressure 0: its imbalance and its row of the matrix are thrown away.

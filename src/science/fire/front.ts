@@ -112,6 +112,10 @@ const keptFront = (front: Front): Front => ({
 const TOO_LITTLE: FrontOutcome = { ok: false, reason: 'too wet or too little air to glow' }
 const TOO_MUCH: FrontOutcome = { ok: false, reason: 'more air than the fuel can use' }
 
+/**
+ * The front of one fuel at one moisture (wet basis [1]) from an ambient temperature [K], in a bed of `bedDiameter` [m]: what it
+ * makes of air. What no coefficient set lets glow comes back as a reason, never as a number.
+ */
 export const frontModel = (
   fuel: Fuel,
   moisture: number,

@@ -42,6 +42,7 @@ export interface FrontGas {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] }
 
+/** Lays out the gas of one fuel for every air ratio: two blends and how they mix. */
 export const blendFamily = ({
   carbon,
   hydrogen,

@@ -47,6 +47,9 @@ export const burnThreshold = (contactTime: number): BurnThreshold => {
 /** What a touch of so long does: `safe` is never said. */
 export type TouchRisk = 'no burn expected' | 'may burn' | 'burns'
 
+/**
+ * What a touch of `contactTime` [s] on bare metal of `surface` [K] does. `burnThreshold` tells the source.
+ */
 export const touchRisk = (surface: number, contactTime: number): TouchRisk => {
   const { from, to } = burnThreshold(contactTime)
   return surface < from ? 'no burn expected' : surface < to ? 'may burn' : 'burns'

@@ -35,6 +35,7 @@ export interface GapPlaces {
 /** The number of a wall among the unknowns. */
 export const unknownOfWall = (nodes: number, wall: number): number => nodes + 1 + wall
 
+/** Lays out the heat system of a plan: its pattern and its places, before any number is known. */
 export const layOutHeat = ({ nodes, links }: DraughtPlan, walls: WallModel): HeatSystem => {
   const n = nodes.length
   const size = n + 1 + walls.stretches.length

@@ -27,6 +27,7 @@ export interface LinkTable {
   readonly segment: Int32Array
 }
 
+/** Lays the table out for one plan and one set of coefficients. */
 export const linkTable = (plan: DraughtPlan, coefficients: Coefficients): LinkTable => {
   const { nodes, links, bed } = plan
   const numbered = (node: number): number => (node === OUTSIDE ? nodes.length : node)

@@ -15,6 +15,10 @@ export interface SteadyModel {
   solve(frontPosition: number): SteadyOutcome
 }
 
+/**
+ * Lays a stove out for one fuel, site and set of coefficients, to be solved at any place of the front. What does not settle,
+ * glow or draw comes back as a failure with a sentence.
+ */
 export const createSteadyModel = (input: SteadyInput): SteadyModel => {
   const w = layOut(input)
   const bedDiameter = 2 * Math.sqrt(input.plan.bed.area / Math.PI)

@@ -14,6 +14,7 @@ const KELVIN = 1e-3
 
 const kept = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value))
 
+/** The packing for a plan of so many nodes and links. */
 export const packingOf = (nodes: number, links: number, { stretches, gaps }: WallModel): Packing => ({
   size: 2 * nodes + links + stretches.length + gaps.length,
   pack: ({ temperature, gasFraction, share, walls }, into) => {

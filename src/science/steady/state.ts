@@ -57,6 +57,7 @@ export interface SteadyState {
   readonly energyResidual: number
 }
 
+/** A steady state that there is not, with the sentence for the maker. */
 export const fail = (code: SteadyFailure['code'], sentence: string): SteadyOutcome => ({
   ok: false,
   failure: { code, sentence },
@@ -67,8 +68,10 @@ const BLOW_OUT_FLUX = 0.5
 /** Share of burnt gas in what comes to the front above which it is said to draw its own smoke [1]; a judgement. */
 const SMOKE_DRAWN = 0.2
 
+/** Does so much burnt gas come to the front with the air that it is said to draw its own smoke? */
 export const isSmoky = ({ airShare }: FrontPlace): boolean => 1 - airShare > SMOKE_DRAWN
 
+/** The failure of a front that draws its own smoke. */
 export const drawsSmoke = (): SteadyOutcome =>
   fail(
     'draws its own smoke',

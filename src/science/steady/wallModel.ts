@@ -58,6 +58,7 @@ const isSameAir = (a: WallSide, b: WallSide): boolean =>
 
 const sides = ({ inside, outside }: WallStretch): readonly WallSide[] => [inside, outside]
 
+/** Lays out the walls of a plan in a day of `ambient` [K]: areas, shares of radiation, heat held. */
 export const layOutWalls = (
   { walls: stretches, nodes, links }: DraughtPlan,
   ambient: number,

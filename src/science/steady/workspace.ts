@@ -141,6 +141,7 @@ const LIKE_AIR: ViscosityRatio = { constant: 1, slope: 0, curvature: 0 }
 /** Rounds whose residuals the acceleration mixes. */
 const ACCELERATION_DEPTH = 6
 
+/** Lays out all arrays of a stove once; every solve after that writes into them. */
 export const layOut = (given: SteadyInput): Workspace => {
   const { site, coefficients } = given
   const plan = site.wind.speed > 0 ? splitForWind(given.plan, site.wind.from) : given.plan

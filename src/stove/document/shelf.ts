@@ -53,6 +53,7 @@ export const readShelf = (text: string): Outcome<Shelf> => {
   return json.ok ? readShelfValue(json.value) : json
 }
 
+/** The same of JSON that has been read already [m]. */
 export const readShelfValue = (json: JsonValue): Outcome<Shelf> => {
   const format = checkFormat(json, SHELF_FORMAT)
   if (!format.ok) return format

@@ -37,6 +37,7 @@ const mouthOf = (can: Can, end: WhichEnd): readonly Mouth[] => {
 export const canName = (can: Can): string =>
   can.code ?? `the can of ${long(widestOutside(can).value)} by ${long(can.height.value)}`
 
+/** What a can offers to others and asks of them; `through` says which of its ends may be gone into. */
 export const canMating = (can: Can, name: string, through: WhichEnd | 'either'): Mating => {
   const lipped = isSeamed(can.top) || isSeamed(can.bottom)
   return {
@@ -61,6 +62,7 @@ export interface Ring {
   readonly name?: string
 }
 
+/** The same of a flat ring. */
 export const ringMating = (ring: Ring): Mating => ({
   name: ring.name ?? 'the ring',
   mouths: [{ end: 'top', opening: ring.opening, bareEdge: false }],
@@ -77,6 +79,7 @@ export interface Disc {
   readonly name?: string
 }
 
+/** The same of a flat disc, which nothing goes into. */
 export const discMating = (disc: Disc): Mating => ({
   name: disc.name ?? 'the disc',
   mouths: [],

@@ -30,6 +30,7 @@ const cutsOf = (row: RowOpening, circumference: number, turned: number, rise: nu
     reach: wallHoleSize(row.hole).round / 2,
   }))
 
+/** The rows of windows in a damper’s band. */
 export const windowsOf = ({ band }: Damper): readonly RowOpening[] =>
   [...band.part.openings.values()].filter((opening) => opening.kind === 'row')
 
@@ -120,6 +121,7 @@ export interface DamperRange {
   readonly turnToOpen: number
 }
 
+/** How far a damper opens and shuts a row: shares of the row’s own area over one pitch of turning [1]. */
 export const damperRange = (damper: Damper, row: RowOpening): DamperRange => {
   const share = openShare(damper, row)
   const tried = turns(damper, row).map((angle) => ({ angle, open: share(angle) }))

@@ -27,6 +27,7 @@ export const reachDown = (diameter: number, depth: number, shaftRadius: number):
   return depth <= free + DRILL.drillHead.value ? shaftRadius - DRILL.chuckDiameter.value / 2 : -1
 }
 
+/** How deep the panel of an end lies inside the edge of its can; 0 for an end that is cut out or open [m]. */
 export const sunk = ({ can }: CanPart, end: WhichEnd): number => {
   const { [end]: which } = can
   return which.kind === 'plain' ? which.countersink : 0

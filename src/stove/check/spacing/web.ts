@@ -28,6 +28,7 @@ export const webOfCut = (sheet: number): Web => {
   return { least, poor: whole, full: whole }
 }
 
+/** Tin wanted beside an opening of a wall, drilled or cut. */
 export const webOfWallHole = (hole: WallHole, sheet: number): Web =>
   hole.shape === 'round' ? webOfHole(hole.diameter, sheet) : webOfCut(sheet)
 
