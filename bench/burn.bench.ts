@@ -1,5 +1,5 @@
 import { defaultBurnOptions, march } from '#science/burn/march.ts'
-import type { SteadyInput } from '#science/steady/workspace.ts'
+import type { SteadyInput } from '#science/steady/input.ts'
 import { bytesAllocated } from './allocation.ts'
 import { timing } from './measure.ts'
 import type { Row, Rows } from './row.ts'

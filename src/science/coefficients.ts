@@ -1,3 +1,4 @@
+import type { Coefficient } from './coefficient.ts'
 import { flameCoefficients } from './flame/coefficients.ts'
 import { potCoefficients } from './pot/coefficients.ts'
 import { windCoefficients } from './weather/coefficients.ts'
@@ -7,16 +8,6 @@ import { windCoefficients } from './weather/coefficients.ts'
  * takes a set of these values as an argument; bands come from sampling them. `from memory` marks a default that no
  * retrieved source supports: it never fails a test as a fact.
  */
-export interface Coefficient {
-  readonly median: number
-  /** Rough 5th and 95th percentile. */
-  readonly low: number
-  readonly high: number
-  readonly unit: string
-  readonly meaning: string
-  readonly source: string
-}
-
 export const coefficientTable = {
   ...windCoefficients,
   ...flameCoefficients,

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import twin from '#reference/steadyScipy.json' with { type: 'json' }
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
 import { describeMoment } from '#science/steady/describe.ts'
+import type { SteadyInput } from '#science/steady/input.ts'
 import { createSteadyModel } from '#science/steady/model.ts'
-import type { SteadyInput } from '#science/steady/workspace.ts'
 import type { CheckSet, PointRow } from '../row.ts'
 
 interface SteadyCase extends SteadyInput {

@@ -1,4 +1,5 @@
-import type { Coefficient, CoefficientKey, Coefficients } from '#science/coefficients.ts'
+import type { Coefficient } from '#science/coefficient.ts'
+import type { CoefficientKey, Coefficients } from '#science/coefficients.ts'
 import { coefficientTable } from '#science/coefficients.ts'
 
 /** The 95th percentile of the standard normal distribution [1]. */

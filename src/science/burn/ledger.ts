@@ -1,5 +1,6 @@
+import type { FrontPlace } from '#science/steady/frontPlace.ts'
 import type { SteadyState } from '#science/steady/state.ts'
-import type { FrontPlace, Workspace } from '#science/steady/workspace.ts'
+import type { Workspace } from '#science/steady/workspace.ts'
 
 /** Where the heat and the mass of a whole burn went. Heat counts from the elements at 25 °C; differences are what matter. */
 export interface BurnTotals {

@@ -3,12 +3,15 @@ import { charSource } from '#science/fire/charFront.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { rawFuelSource } from '#science/fire/source.ts'
 import { lowerHeatingValue, lowerHeatingValueAsFired } from '#science/fuel/composition.ts'
+import { placeFront } from '#science/steady/frontPlace.ts'
+import type { SteadyInput } from '#science/steady/input.ts'
+import { layOut } from '#science/steady/layOut.ts'
 import type { Moment } from '#science/steady/prediction.ts'
 import { settle } from '#science/steady/settle.ts'
 import type { SteadyFailure, SteadyState } from '#science/steady/state.ts'
-import { layOut, placeFront, type SteadyInput, type Workspace } from '#science/steady/workspace.ts'
+import type { Workspace } from '#science/steady/workspace.ts'
 import { type BurnTotals, Ledger } from './ledger.ts'
-import type { BurnEvent, BurnPhase, BurnStep } from './record.ts'
+import type { BurnEvent, BurnState, BurnStep } from './record.ts'
 import { momentOf, sampleOf } from './sample.ts'
 
 export interface BurnOptions {
@@ -61,16 +64,6 @@ const STEP_TOLERANCE = 1e-5
 /** Part of the char at the end that burns with less and less of the bed alight. */
 const LAST_CHAR = 0.4
 const LONGEST_BURN = 6 * 3600
-
-/** Where a burn stands. */
-export interface BurnState {
-  time: number
-  phase: BurnPhase
-  front: number
-  /** Organic char in the bed, and what the front has left in all [kg]. */
-  char: number
-  charMade: number
-}
 
 /**
  * Burns a stove from lighting to the last glow. Flows follow the fire at once (gas stays in the stove for a tenth of a

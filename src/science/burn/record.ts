@@ -61,3 +61,15 @@ export interface BurnEvent {
     | 'end'
   readonly sentence: string
 }
+
+/** Where the march of a burn stands; it is written over from step to step. */
+export interface BurnState {
+  /** Since lighting [s]. */
+  time: number
+  phase: BurnPhase
+  /** 0 at the top of the fuel, 1 at its floor. */
+  front: number
+  /** Organic char in the bed, and what the front has left in all [kg]. */
+  char: number
+  charMade: number
+}

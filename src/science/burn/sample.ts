@@ -1,9 +1,9 @@
 import { describeMoment } from '#science/steady/describe.ts'
+import type { FrontPlace } from '#science/steady/frontPlace.ts'
 import type { Moment } from '#science/steady/prediction.ts'
 import type { SteadyState } from '#science/steady/state.ts'
-import type { FrontPlace, Workspace } from '#science/steady/workspace.ts'
-import type { BurnState } from './march.ts'
-import type { BurnSample } from './record.ts'
+import type { Workspace } from '#science/steady/workspace.ts'
+import type { BurnSample, BurnState } from './record.ts'
 
 /** All that flows at one moment of a burn. `asFired` is the fuel's lower heating value as fired [J/kg]. */
 export const momentOf = (w: Workspace, now: SteadyState, state: BurnState, asFired: number): Moment => {

@@ -1,4 +1,4 @@
-import type { Coefficient } from '#science/coefficients.ts'
+import type { Coefficient } from '#science/coefficient.ts'
 
 /**
  * Uncertain numbers of the flame and the jets that feed it. `flameRadiation` renews the row of that name with

@@ -1,4 +1,4 @@
-import type { Coefficient } from '#science/coefficients.ts'
+import type { Coefficient } from '#science/coefficient.ts'
 
 /** Uncertain numbers of heat into and out of a pot. */
 export const potCoefficients = {

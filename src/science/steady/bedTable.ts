@@ -1,5 +1,6 @@
 import { bedPassage, tippedResistance } from '#science/fuel/bedResistance.ts'
-import type { FrontPlace, SteadyInput } from './workspace.ts'
+import type { FrontPlace } from './frontPlace.ts'
+import type { SteadyInput } from './input.ts'
 
 /** What each stretch of the bed puts in the way of a flow with the front where it is: raw fuel up to it, char above. */
 export interface BedTable {

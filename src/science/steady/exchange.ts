@@ -1,4 +1,5 @@
-import type { FrontPlace, Workspace } from './workspace.ts'
+import type { FrontPlace } from './frontPlace.ts'
+import type { Workspace } from './workspace.ts'
 
 /**
  * Gas passes an opening both ways when the net flow through it is small and the gas on the two sides differs in

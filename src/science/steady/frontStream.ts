@@ -1,6 +1,6 @@
 import type { Front } from '#science/fire/front.ts'
 import { AIR, specificEnthalpy } from '#science/gas/blend.ts'
-import type { FrontPlace } from './workspace.ts'
+import type { FrontPlace } from './frontPlace.ts'
 
 /** What leaves the front's stretch of the bed: fresh gas, air that passed by, gas burnt before [kg/s]. */
 export interface FrontStream {

@@ -1,7 +1,8 @@
 import type { Front } from '#science/fire/front.ts'
 import { COLDEST, HOTTEST, mixtureTemperature } from '#science/gas/mixture.ts'
 import { mixtureProperties } from '#science/gas/mixturePolynomial.ts'
-import type { FrontPlace, Workspace } from './workspace.ts'
+import type { FrontPlace } from './frontPlace.ts'
+import type { Workspace } from './workspace.ts'
 
 /**
  * Books what the gas brings to every node: each stream its enthalpy over the node's own, per kilogram, so that formation

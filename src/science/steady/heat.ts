@@ -1,7 +1,8 @@
 import type { Front } from '#science/fire/front.ts'
+import type { FrontPlace } from './frontPlace.ts'
 import { bookGas, changeGas } from './gasHeat.ts'
 import { bookWalls, changeWalls } from './wallHeat.ts'
-import type { FrontPlace, Workspace } from './workspace.ts'
+import type { Workspace } from './workspace.ts'
 
 /**
  * Brings gas and walls together nearer to balance for the flows and the composition at hand: one Newton step in all of their

@@ -3,7 +3,8 @@ import type { Front } from '#science/fire/front.ts'
 import { mixtureGasConstant, zOfStoichiometric } from '#science/gas/mixture.ts'
 import { quickAirViscosity } from '#science/gas/transport.ts'
 import { ratioToAir } from '#science/gas/viscosityRatio.ts'
-import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
+import { type FrontPlace, gainOf } from './frontPlace.ts'
+import type { Workspace } from './workspace.ts'
 
 /**
  * Sets every link's resistance and buoyancy for the temperatures at hand. A link carries the gas of the nodes it

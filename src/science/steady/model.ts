@@ -1,9 +1,11 @@
 import type { DraughtPlan } from '#science/draft/plan.ts'
 import { frontModel } from '#science/fire/front.ts'
 import { rawFuelSource } from '#science/fire/source.ts'
+import { placeFront } from './frontPlace.ts'
+import type { SteadyInput } from './input.ts'
+import { layOut } from './layOut.ts'
 import { settle } from './settle.ts'
 import type { SteadyOutcome } from './state.ts'
-import { layOut, placeFront, type SteadyInput } from './workspace.ts'
 
 /**
  * The steady state of one stove at one place of the front: pressures, flows, temperatures, gas make and walls together.

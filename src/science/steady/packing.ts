@@ -1,13 +1,6 @@
 import { COLDEST, HOTTEST } from '#science/gas/mixture.ts'
 import type { WallModel } from './wallModel.ts'
-import type { Workspace } from './workspace.ts'
-
-/** The state that one round of the iteration hands to the next, as one vector of like-scaled numbers. */
-export interface Packing {
-  readonly size: number
-  pack(w: Workspace, into: Float64Array): void
-  unpack(w: Workspace, from: Float64Array): void
-}
+import type { Packing } from './workspace.ts'
 
 /** Temperatures count in thousands of kelvin beside mass fractions. */
 const KELVIN = 1e-3

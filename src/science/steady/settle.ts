@@ -3,13 +3,14 @@ import type { Front, FrontOutcome } from '#science/fire/front.ts'
 import type { FrontSource } from '#science/fire/source.ts'
 import { layBed } from './bedTable.ts'
 import { setExchange } from './exchange.ts'
+import { type FrontPlace, gainOf } from './frontPlace.ts'
 import { setFrontStream } from './frontStream.ts'
 import { balanceHeat } from './heat.ts'
 import { setLinks } from './links.ts'
 import { drawsSmoke, fail, finish, isSmoky, type SteadyOutcome } from './state.ts'
 import { transport } from './transport.ts'
 import { shareFrontLoss } from './wallModel.ts'
-import { type FrontPlace, gainOf, type Workspace } from './workspace.ts'
+import type { Workspace } from './workspace.ts'
 
 const MAX_ROUNDS = 400
 /** Relative change of flows and gas make below which the state has settled. */

@@ -1,7 +1,8 @@
 import { OUTSIDE } from '#science/draft/network.ts'
 import type { Front } from '#science/fire/front.ts'
 import { COLDEST, HOTTEST } from '#science/gas/mixture.ts'
-import type { FrontPlace, Workspace } from './workspace.ts'
+import type { FrontPlace } from './frontPlace.ts'
+import type { Workspace } from './workspace.ts'
 
 export type SteadyOutcome =
   | { readonly ok: true; readonly state: SteadyState }

@@ -1,6 +1,7 @@
 import type { Front } from '#science/fire/front.ts'
 import { zOfStoichiometric } from '#science/gas/mixture.ts'
-import type { FrontPlace, Workspace } from './workspace.ts'
+import type { FrontPlace } from './frontPlace.ts'
+import type { Workspace } from './workspace.ts'
 
 /** Share of the largest flow that every node takes from the open air, so that dead ends have a state [1]. */
 const TRACE = 1e-11

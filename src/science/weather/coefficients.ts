@@ -1,4 +1,4 @@
-import type { Coefficient } from '#science/coefficients.ts'
+import type { Coefficient } from '#science/coefficient.ts'
 
 /** Uncertain numbers of wind on a stove. */
 export const windCoefficients = {

@@ -7,7 +7,7 @@ import { type Coefficients, coefficientTable, medianCoefficients } from '#scienc
 import { planDraught } from '#science/draft/build.ts'
 import { fuelOf } from '#science/fuel/charge.ts'
 import { mildDay, type Site } from '#science/site.ts'
-import type { SteadyInput } from '#science/steady/workspace.ts'
+import type { SteadyInput } from '#science/steady/input.ts'
 import { readStove } from '#stove/document/read.ts'
 import type { FuelCharge, Stove } from '#stove/model.ts'
 import { CAMPAIGN_SEED } from '../../science/campaign.ts'
