@@ -52,10 +52,14 @@ it('every command is shown', async () => {
   expect(known.filter((name) => !named.has(name) && name !== 'help')).toEqual([])
 })
 
-it.each(shown)('a reader can paste `npx tinwright %s` and it ends with 0', async (words) => {
-  const args = [...words.matchAll(/"([^"]*)"|(\S+)/g)].flatMap(([, quoted, bare]) =>
-    quoted === undefined ? expanded(bare ?? '') : [quoted],
-  )
-  const { code, err } = await tinwright(args, files, { workshop })
-  expect({ code, err }).toEqual({ code: 0, err: '' })
-})
+it.each(shown)(
+  'a reader can paste `npx tinwright %s` and it ends with 0',
+  { timeout: 120_000 },
+  async (words) => {
+    const args = [...words.matchAll(/"([^"]*)"|(\S+)/g)].flatMap(([, quoted, bare]) =>
+      quoted === undefined ? expanded(bare ?? '') : [quoted],
+    )
+    const { code, err } = await tinwright(args, files, { workshop })
+    expect({ code, err }).toEqual({ code: 0, err: '' })
+  },
+)
