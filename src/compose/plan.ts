@@ -52,7 +52,7 @@ export const viewsOf = (stove: Stove, kernel: SolidKernel): PlanViews => {
     ).trim(),
     turntable: [
       { label: 'whole', surfaces: whole },
-      { label: 'cut open', surfaces: cut },
+      { label: 'cut open', surfaces: cut, seenFrom: PLAN_CAMERA.bearing },
       { label: 'taken apart', surfaces: exploded },
       { label: 'packed', surfaces: packed },
     ],

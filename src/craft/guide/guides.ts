@@ -83,7 +83,7 @@ const collarsOf = (kernel: SolidKernel, name: string, part: CanPart, options: Gu
         found.without.push({
           part: name,
           opening,
-          why: 'The can tapers: a straight collar would not sit on it. Drill by its template.',
+          why: 'The can tapers: a straight collar would not sit on it. Mark it from the template.',
         })
     return found
   }

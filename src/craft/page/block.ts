@@ -50,6 +50,8 @@ export interface Picture {
   /** Points. */
   readonly tallest?: number
   readonly caption?: string
+  /** Printed as large as it is, not a little lower where that would keep it on a page. */
+  readonly firm?: true
 }
 
 /** A line to write on by hand: `fuel weighed`, unit `g`, what was predicted. */
@@ -65,6 +67,6 @@ export interface Section {
   readonly id: string
   readonly title: string
   readonly blocks: readonly Block[]
-  /** Begins on a page of its own. */
-  readonly apart?: boolean
+  /** Begins on a page of its own; `half`: unless half of one is left. */
+  readonly apart?: true | 'half'
 }

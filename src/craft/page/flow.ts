@@ -1,7 +1,7 @@
 import { element } from '../svg/element.ts'
 import type { Block, Fact, Field, Picture, Table } from './block.ts'
 import { type Canvas, drawBox, drawLine, drawRule, EMBER, INK, MUTED, WASH } from './paint.ts'
-import { pictureSize, withOwnIds } from './pictureSize.ts'
+import { type PictureSize, pictureSize, withOwnIds } from './pictureSize.ts'
 import {
   BODY,
   breakLines,
@@ -26,6 +26,8 @@ export interface Strip {
   readonly draw: (canvas: Canvas, x: number, y: number) => void
   /** Drawn again at the top of the page where what it heads goes on. */
   readonly head?: Strip
+  /** The same but lower by so many points, where it holds a picture that may give way so far; else null. */
+  readonly lower?: (by: number) => Strip | null
 }
 
 const lineStrip = (
@@ -90,6 +92,8 @@ const list = (items: readonly string[], numbered: boolean, width: number): reado
   })
 
 const CELL_GAP = 10
+/** A table’s row of three lines and more may stand alone on a page [pt]. */
+const TALL_ROW = 36
 
 /** Column widths by what they hold: each at least its widest word, the rest shared by the length of its text. */
 const columnWidths = ({ head, rows, widths }: Table, width: number): readonly number[] => {
@@ -145,14 +149,16 @@ const table = (block: Table, width: number): readonly Strip[] => {
   }
   const head: Strip = { ...row(block.head, SMALL_STRONG, MUTED, 0.8), keep: true }
   const titled = block.head.some((title) => title !== '')
+  const rows = block.rows.map((cells) => row(cells, SMALL, INK, 0.4))
+  const isLow = (index: number): boolean => (rows[index]?.height ?? TALL_ROW) < TALL_ROW
   return [
     ...(titled ? [{ ...head, before: 5 }] : []),
-    ...block.rows.map(
-      (cells, i): Strip => ({
-        ...row(cells, SMALL, INK, 0.4),
+    ...rows.map(
+      (strip, i): Strip => ({
+        ...strip,
         before: titled || i > 0 ? 0 : 5,
-        // Neither a lone first row nor a lone last one.
-        keep: (i === 0 && block.rows.length > 1) || i === block.rows.length - 2,
+        // Neither a lone first row nor a lone last one, where it is a low one.
+        keep: (i === 0 && rows.length > 1 && isLow(0)) || (i === rows.length - 2 && isLow(i + 1)),
         ...(titled ? { head } : {}),
       }),
     ),
@@ -209,27 +215,43 @@ const nested = (svg: string, x: number, y: number, scale: number, prefix: string
   )
 }
 
+/** A picture gives up so much of its height to stay on a page, and no more. */
+const GIVES_WAY = 0.16
+
+const pictureStrip = (
+  block: Picture,
+  width: number,
+  size: PictureSize,
+  height: number,
+  tallest: number,
+): Strip => ({
+  height,
+  before: 6,
+  keep: block.caption !== undefined,
+  draw: (canvas, x, y) => {
+    const scale = height / size.height
+    const left = x + Math.max(0, (width * block.share - size.width * scale) / 2)
+    canvas.marks.push({
+      left,
+      right: left + size.width * scale,
+      top: y,
+      bottom: y + height,
+      what: block.says,
+    })
+    canvas.parts.push(nested(block.svg, left, y, scale, `p${canvas.parts.length}`))
+  },
+  lower: (by) =>
+    block.firm === true || height - by < tallest * (1 - GIVES_WAY)
+      ? null
+      : pictureStrip(block, width, size, height - by, tallest),
+})
+
 const picture = (block: Picture, width: number): readonly Strip[] => {
   const size = pictureSize(block.svg)
-  const scale = Math.min((width * block.share) / size.width, (block.tallest ?? 620) / size.height)
-  const height = size.height * scale
+  const height =
+    size.height * Math.min((width * block.share) / size.width, (block.tallest ?? 620) / size.height)
   return [
-    {
-      height,
-      before: 6,
-      keep: block.caption !== undefined,
-      draw: (canvas, x, y) => {
-        const left = x + Math.max(0, (width * block.share - size.width * scale) / 2)
-        canvas.marks.push({
-          left,
-          right: left + size.width * scale,
-          top: y,
-          bottom: y + height,
-          what: block.says,
-        })
-        canvas.parts.push(nested(block.svg, left, y, scale, `p${canvas.parts.length}`))
-      },
-    },
+    pictureStrip(block, width, size, height, height),
     ...(block.caption === undefined ? [] : paragraph(block.caption, SMALL, width, 3, MUTED)),
   ]
 }
@@ -312,22 +334,47 @@ const drawStack = (strips: readonly Strip[], canvas: Canvas, x: number, y: numbe
   }
 }
 
+interface Stack {
+  readonly strips: readonly Strip[]
+  readonly x: number
+}
+
+/** A stack with its first picture that gives way so much made lower. */
+const lowerStack = ({ strips, x }: Stack, by: number): Stack | null => {
+  for (const [i, strip] of strips.entries()) {
+    const lower = strip.lower?.(by) ?? null
+    if (lower !== null) return { strips: strips.with(i, lower), x }
+  }
+  return null
+}
+
 /** Several stacks as one strip that is not cut. */
-const bundled = (
-  stacks: readonly { readonly strips: readonly Strip[]; readonly x: number }[],
-  before: number,
-): Strip => ({
-  height: Math.max(...stacks.map(({ strips }) => stackHeight(strips))),
-  before,
-  keep: false,
-  draw: (canvas, x, y) => {
-    for (const stack of stacks) drawStack(stack.strips, canvas, x + stack.x, y)
-  },
-})
+const bundled = (stacks: readonly Stack[], before: number): Strip => {
+  const height = Math.max(...stacks.map(({ strips }) => stackHeight(strips)))
+  return {
+    height,
+    before,
+    keep: false,
+    draw: (canvas, x, y) => {
+      for (const stack of stacks) drawStack(stack.strips, canvas, x + stack.x, y)
+    },
+    lower: (by) => {
+      const lower = stacks.map((stack) => {
+        const over = stackHeight(stack.strips) - (height - by)
+        return over <= 0 ? stack : lowerStack(stack, over)
+      })
+      return lower.some((stack) => stack === null) ? null : bundled(lower as readonly Stack[], before)
+    },
+  }
+}
 
 const GUTTER = 18
 /** What goes on a page of Letter paper, margins off; anything taller is cut after all. */
 const TALLEST_BUNDLE = 670
+
+/** Blocks one under the other in a column of a width, nothing over the first [pt]. */
+export const heightOfBlocks = (blocks: readonly Block[], width: number): number =>
+  stackHeight(blocks.flatMap((block) => flow(block, width)))
 
 /** A block in a column of a width, as strips. */
 export const flow = (block: Block, width: number): readonly Strip[] => {

@@ -29,6 +29,21 @@ export interface PageWords {
 
 const MARGIN = { left: 51, right: 45, top: 58, bottom: 54 }
 
+/** What a page of a paper holds between its margins [pt]. */
+export interface PageRoom {
+  readonly width: number
+  readonly height: number
+}
+
+/** Room on a page of a paper, upright [pt]. */
+export const pageRoom = (paper: PaperName): PageRoom => {
+  const size = pageSize(paper, 'portrait')
+  return {
+    width: size.width * POINTS_PER_MM - MARGIN.left - MARGIN.right,
+    height: size.height * POINTS_PER_MM - MARGIN.top - MARGIN.bottom,
+  }
+}
+
 interface Filling {
   readonly canvas: Canvas
   readonly section: string
@@ -43,6 +58,16 @@ const bound = (strips: readonly Strip[], from: number): readonly Strip[] => {
 
 const heightOf = (strips: readonly Strip[], first: boolean): number =>
   strips.reduce((sum, { height, before }, i) => sum + height + (i === 0 && first ? 0 : before), 0)
+
+/** What shares a page, its last picture made lower where that takes off what is too much; else as it was. */
+const lowered = (strips: readonly Strip[], by: number): readonly Strip[] => {
+  if (by <= 0) return strips
+  for (const [i, strip] of [...strips.entries()].reverse()) {
+    const lower = strip.lower?.(by) ?? null
+    if (lower !== null) return strips.with(i, lower)
+  }
+  return strips
+}
 
 /**
  * Sets sections on pages of a paper: a section that stands apart begins a page, what is kept together stays together
@@ -69,10 +94,12 @@ export const layPages = (
   }
   for (const { title, blocks, apart } of sections) {
     const strips = blocks.flatMap((block) => flow(block, column))
-    if (apart || current === null) current = open(title)
+    const leftOver = (bottom - y) / (bottom - MARGIN.top)
+    if (current === null || apart === true || (apart === 'half' && leftOver < 0.5)) current = open(title)
     for (let i = 0; i < strips.length; ) {
-      const group = bound(strips, i)
       const atTop = y <= MARGIN.top + 0.01
+      const whole = bound(strips, i)
+      const group = lowered(whole, y + heightOf(whole, atTop) - bottom)
       const fits = y + heightOf(group, atTop) <= bottom + 0.01
       const splits = heightOf(group, true) > bottom - MARGIN.top
       if (

@@ -1,5 +1,10 @@
+export interface PictureSize {
+  readonly width: number
+  readonly height: number
+}
+
 /** Width and height that an SVG of this house gives itself, in its own units. Throws `SyntaxError` for one without. */
-export const pictureSize = (svg: string): { readonly width: number; readonly height: number } => {
+export const pictureSize = (svg: string): PictureSize => {
   const box = /^<svg[^>]*\sviewBox="([^"]+)"/.exec(svg)?.[1]?.split(/\s+/).map(Number)
   const [, , width, height] = box ?? []
   if (width === undefined || height === undefined || !(width > 0) || !(height > 0))

@@ -41,6 +41,7 @@ const termsBlocks = (input: PlanInput): readonly Block[] => {
           svg,
           says: 'The stove file as a code.',
           share: 1,
+          firm: true,
           tallest: (modules + 8) * MODULE,
         },
       ],
@@ -62,7 +63,12 @@ const termsBlocks = (input: PlanInput): readonly Block[] => {
 
 /** Who made it, under what terms, with what; the cautions again; the stove itself as a code. */
 export const closingBlocks = (input: PlanInput): readonly Block[] => [
-  { kind: 'heading', text: 'Cautions, terms, and the file' },
-  { kind: 'cautions', title: 'They go with every copy of this plan', items: input.shop.cautions },
-  ...termsBlocks(input),
+  {
+    kind: 'together',
+    blocks: [
+      { kind: 'heading', text: 'Cautions, terms, and the file' },
+      { kind: 'cautions', title: 'They go with every copy of this plan', items: input.shop.cautions },
+      ...termsBlocks(input),
+    ],
+  },
 ]

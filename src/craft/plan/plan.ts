@@ -1,7 +1,7 @@
 import { flatPatterns } from '../flat/pattern.ts'
 import type { Block } from '../page/block.ts'
 import { htmlPage } from '../page/html/page.ts'
-import { type LaidPage, layPages, type PageWords } from '../page/lay.ts'
+import { type LaidPage, layPages, type PageWords, pageRoom } from '../page/lay.ts'
 import { writePdf } from '../pdf/write.ts'
 import { laySheets } from '../sheet/layout.ts'
 import { pageSheet } from '../sheet/pageSheet.ts'
@@ -59,7 +59,10 @@ const predictedTrial = ({ burn }: PlanInput): TrialPrediction | undefined => {
 export const planPdf = async (input: PlanInput, paper: PaperName): Promise<PlanPdf> => {
   const { stove, date, version, fonts } = input
   const words = wordsOf(input)
-  const [opening, closing] = [openingSections(input), closingSections(input, predictedTrial(input))]
+  const [opening, closing] = [
+    openingSections(input, pageRoom(paper)),
+    closingSections(input, predictedTrial(input)),
+  ]
   const drawings = flatPatterns(stove)
   const templates = laySheets(drawings, { paper, stove: stove.name, date, version })
   const count = layPages(opening, paper, words).length

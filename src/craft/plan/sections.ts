@@ -1,10 +1,11 @@
 import type { Finding } from '#stove/model.ts'
 import type { Block, Section } from '../page/block.ts'
+import type { PageRoom } from '../page/lay.ts'
 import { NO_PREDICTION, type TrialPrediction, trialSheet } from '../trial/sheet.ts'
 import { burningBlocks } from './burning.ts'
 import { substituteBlocks } from './cans.ts'
 import { closingBlocks } from './closing.ts'
-import { coverBlocks, printTheme } from './cover.ts'
+import { coverOf, printTheme } from './cover.ts'
 import type { PlanInput } from './input.ts'
 import { builtBlocks, trialBlocks } from './sheets.ts'
 import { findBlocks, scheduleBlocks } from './shop.ts'
@@ -60,18 +61,15 @@ const exploded = ({ views, stove }: PlanInput): readonly Block[] =>
         },
       ]
 
-/** Everything before the templates. */
-export const openingSections = (input: PlanInput): readonly Section[] => {
+/** Everything before the templates; `room` is that of a page, null on a screen. */
+export const openingSections = (input: PlanInput, room: PageRoom | null = null): readonly Section[] => {
   const { burn, findings, windows, shop, steps } = input
+  const cover = coverOf(input, stopBlocks(findings), room)
   return [
     {
       id: 'stove',
       title: 'The stove',
-      blocks: [
-        ...stopBlocks(findings),
-        ...coverBlocks(input),
-        ...('noBurn' in burn ? warnBlocks(findings) : []),
-      ],
+      blocks: [...cover.first, ...('noBurn' in burn ? [...cover.next, ...warnBlocks(findings)] : [])],
     },
     ...('noBurn' in burn
       ? []
@@ -79,8 +77,12 @@ export const openingSections = (input: PlanInput): readonly Section[] => {
           {
             id: 'burn',
             title: 'What it does',
-            apart: true,
-            blocks: [...warnBlocks(findings), ...burningBlocks(burn.report, burn.figure, printTheme)],
+            apart: true as const,
+            blocks: [
+              ...cover.next,
+              ...warnBlocks(findings),
+              ...burningBlocks(burn.report, burn.figure, printTheme),
+            ],
           },
         ]),
     {
@@ -92,7 +94,7 @@ export const openingSections = (input: PlanInput): readonly Section[] => {
     {
       id: 'build',
       title: 'Building it',
-      apart: true,
+      apart: 'half',
       blocks: stepBlocks(steps, shop.cautions, exploded(input)),
     },
   ]

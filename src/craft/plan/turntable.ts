@@ -10,6 +10,8 @@ export interface Surface {
 export interface TurntableInput {
   readonly label: string
   readonly surfaces: readonly Surface[]
+  /** Bearing it has to be seen from; left out: as the last was [deg]. */
+  readonly seenFrom?: number
 }
 
 /** What the page's script reads; see `src/page/plan.js`. */
@@ -25,6 +27,7 @@ export interface TurntableData {
   }[]
   readonly arrangements: readonly {
     readonly label: string
+    readonly seenFrom?: number
     readonly items: readonly { readonly part: number; readonly move: readonly [number, number, number] }[]
   }[]
 }
@@ -76,19 +79,28 @@ const quantised = ({
   return { corners, faces }
 }
 
-const normalOf = (corners: readonly Triple[], [a, b, c]: Triple): Triple => {
+/** A face lower than this faces anywhere once its corners are whole steps: the tin itself is four of them thick. */
+const SLIVER = 2
+
+/** Of length one; null for a sliver. */
+const normalOf = (corners: readonly Triple[], [a, b, c]: Triple): Triple | null => {
   const [p, q, r] = [corners[a] as Triple, corners[b] as Triple, corners[c] as Triple]
   const [ux, uy, uz] = [q[0] - p[0], q[1] - p[1], q[2] - p[2]]
   const [vx, vy, vz] = [r[0] - p[0], r[1] - p[1], r[2] - p[2]]
   const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx]
-  const size = Math.hypot(x, y, z) || 1
-  return [x / size, y / size, z / size]
+  const size = Math.hypot(x, y, z)
+  const longest = Math.max(
+    Math.hypot(ux, uy, uz),
+    Math.hypot(vx, vy, vz),
+    Math.hypot(vx - ux, vy - uy, vz - uz),
+  )
+  return size < SLIVER * longest ? null : [x / size, y / size, z / size]
 }
 
 const creases = (corners: readonly Triple[], faces: readonly Triple[]): readonly number[] => {
   const seen = new Map<
     string,
-    { readonly edge: readonly [number, number]; readonly normal: Triple; sharp: boolean }
+    { readonly edge: readonly [number, number]; readonly normal: Triple | null; sharp: boolean }
   >()
   for (const face of faces) {
     const normal = normalOf(corners, face)
@@ -102,6 +114,8 @@ const creases = (corners: readonly Triple[], faces: readonly Triple[]): readonly
       if (other === undefined) seen.set(key, { edge: [a, b], normal, sharp: true })
       else
         other.sharp =
+          normal !== null &&
+          other.normal !== null &&
           other.normal[0] * normal[0] + other.normal[1] * normal[1] + other.normal[2] * normal[2] < CREASE
     }
   }
@@ -126,8 +140,9 @@ export const turntableData = (arrangements: readonly TurntableInput[]): Turntabl
   const parts: TurntableData['parts'][number][] = []
   const known = new Map<string, number>()
   const colours = new Map<string, number>()
-  const shown = arrangements.map(({ label, surfaces }) => ({
+  const shown = arrangements.map(({ label, surfaces, seenFrom }) => ({
     label,
+    ...(seenFrom === undefined ? {} : { seenFrom }),
     items: surfaces.map((surface) => {
       const { corners, faces } = quantised(surface)
       const least = [0, 1, 2].map((k) =>

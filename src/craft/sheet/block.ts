@@ -77,11 +77,15 @@ const join = (
   }
 }
 
-/** The pieces of a drawing with their words. Where the notes leave no room for the first piece, they stand alone. */
+/**
+ * The pieces of a drawing with their words. Where the notes leave no room for the first piece, they stand alone, after the
+ * pieces, so that they find room under one of them.
+ */
 const blocksOfCutting = (cutting: Cutting, field: FieldSize): readonly Block[] => {
   const { drawing, cuts } = cutting
   const { title, notes } = drawing
   const isWhole = cuts.length === 1
+  const notesTitle = `${title}: notes`
   const blockOf = (cut: Cut, number: number, extra: readonly string[]): Block => {
     const heading = isWhole ? title : `${title}, piece ${number} of ${cuts.length}`
     const paragraphs = isWhole ? extra : [assembly(cutting, cut), ...extra]
@@ -91,21 +95,20 @@ const blocksOfCutting = (cutting: Cutting, field: FieldSize): readonly Block[] =
       field,
     )
   }
-  return cuts.flatMap((cut, index): readonly Block[] => {
-    if (index > 0) return [blockOf(cut, index + 1, [])]
-    const together = blockOf(cut, 1, notes)
-    if (together.height <= field.height) return [together]
-    const words = setNotes(`${title}: notes`, notes, Math.min(COLUMN.most, field.width))
-    const alone: Block = {
-      title,
-      piece: null,
-      words,
-      wordsAt: { x: 0, y: 0 },
-      width: words.width,
-      height: words.height,
-    }
-    return [blockOf(cut, 1, []), alone]
-  })
+  const rest = cuts.slice(1).map((cut, index) => blockOf(cut, index + 2, []))
+  const first = cuts[0] as Cut
+  const together = blockOf(first, 1, notes)
+  if (together.height <= field.height) return [together, ...rest]
+  const words = setNotes(notesTitle, notes, Math.min(COLUMN.most, field.width))
+  const alone: Block = {
+    title,
+    piece: null,
+    words,
+    wordsAt: { x: 0, y: 0 },
+    width: words.width,
+    height: words.height,
+  }
+  return [blockOf(first, 1, [`What to drill and cut: see “${notesTitle}”.`]), ...rest, alone]
 }
 
 const cutFor = (drawing: Drawing, field: FieldSize): Cutting =>

@@ -92,7 +92,10 @@ export const packPages = (drawings: readonly Blocks[], paper: PaperName): readon
   return inOrder(pages, drawings, turnOf)
 }
 
-/** Pages by the drawing they begin with, but none with a later piece before the page of its first piece. */
+/**
+ * Pages by the drawing they begin with, but none with a later piece before the page of its first piece; notes by themselves
+ * come after the last piece they speak of.
+ */
 const inOrder = (
   pages: readonly PackedPage[],
   drawings: readonly Blocks[],
@@ -102,8 +105,17 @@ const inOrder = (
   const firstOf = new Map(
     drawings.flatMap(({ blocks }) => blocks.map((block) => [block, blocks[0]] as const)),
   )
-  const place = (page: PackedPage): number =>
-    Math.max(
+  const lastOf = new Map(
+    drawings.flatMap(({ blocks }) => blocks.map((block) => [block, blocks.at(-2)] as const)),
+  )
+  const homeOf = (block: Block | undefined): number => {
+    const home = block === undefined ? undefined : pageOf.get(block)
+    return home === undefined ? 0 : turnOf(home)
+  }
+  const place = (page: PackedPage): number => {
+    if (page.placed.every(({ block }) => block.piece === null))
+      return Math.max(...page.placed.map(({ block }) => homeOf(lastOf.get(block)) + 0.75))
+    return Math.max(
       turnOf(page),
       ...page.placed.map(({ block }) => {
         const first = firstOf.get(block)
@@ -111,5 +123,6 @@ const inOrder = (
         return home === undefined || home === page ? 0 : turnOf(home) + 0.5
       }),
     )
+  }
   return [...pages].sort((a, b) => place(a) - place(b))
 }

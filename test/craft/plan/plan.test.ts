@@ -184,6 +184,31 @@ test('the cover holds its cautions, and no lettering of the section under 7 pt, 
   }
 })
 
+/** So many openings that their words fill the cover. */
+const crowded = (stove: Stove): Stove => {
+  const [name, fuelCan] = [...stove.parts].find(([, { role }]) => role === 'fuel can') ?? []
+  const screws = fuelCan?.openings.get('grate screws')
+  if (name === undefined || fuelCan === undefined || screws?.kind !== 'row') throw new Error('no fuel can')
+  const more = Array.from({ length: 8 }, (_, i): readonly [string, Opening] => [
+    `spy hole ${i + 1}`,
+    { ...screws, height: (0.025 + 0.012 * i) as typeof screws.height },
+  ])
+  return {
+    ...stove,
+    parts: new Map(stove.parts).set(name, { ...fuelCan, openings: new Map([...fuelCan.openings, ...more]) }),
+  }
+}
+
+test('a cover that is too full keeps its cautions and gives its figures to the next page', async () => {
+  const { laid } = await planPdf(await planOf('greylag', crowded), 'Letter')
+  const says = (page: number, what: string): boolean =>
+    laid[page]?.marks.some((mark) => mark.what.includes(what)) ?? false
+  expect(says(0, 'Before anyone cuts or burns')).toBe(true)
+  expect(says(0, 'time to build')).toBe(false)
+  expect(says(1, 'time to build')).toBe(true)
+  expect(says(1, 'What it does')).toBe(true)
+})
+
 describe('what a plan cannot hide', () => {
   test('a stove that does not burn says so first, and why not to build it', async () => {
     const texts = textsOf(openingSections(await planOf('redshank', withoutIntake)))
