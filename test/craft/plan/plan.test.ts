@@ -5,8 +5,11 @@ import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { orThrow } from '#basis/problem.ts'
 import { MAKING_CAUTIONS } from '#craft/caution.ts'
+import type { Block } from '#craft/page/block.ts'
 import { disagreements, dualValues } from '#craft/page/dualValues.ts'
-import type { LaidPage } from '#craft/page/lay.ts'
+import { heightOfBlocks } from '#craft/page/flow.ts'
+import { type LaidPage, pageRoom } from '#craft/page/lay.ts'
+import { coverOf } from '#craft/plan/cover.ts'
 import { planHtml, planPdf } from '#craft/plan/plan.ts'
 import { closingSections, openingSections } from '#craft/plan/sections.ts'
 import { readPlanCode } from '#stove/document/planCode.ts'
@@ -184,29 +187,22 @@ test('the cover holds its cautions, and no lettering of the section under 7 pt, 
   }
 })
 
-/** So many openings that their words fill the cover. */
-const crowded = (stove: Stove): Stove => {
-  const [name, fuelCan] = [...stove.parts].find(([, { role }]) => role === 'fuel can') ?? []
-  const screws = fuelCan?.openings.get('grate screws')
-  if (name === undefined || fuelCan === undefined || screws?.kind !== 'row') throw new Error('no fuel can')
-  const more = Array.from({ length: 8 }, (_, i): readonly [string, Opening] => [
-    `spy hole ${i + 1}`,
-    { ...screws, height: (0.025 + 0.012 * i) as typeof screws.height },
-  ])
-  return {
-    ...stove,
-    parts: new Map(stove.parts).set(name, { ...fuelCan, openings: new Map([...fuelCan.openings, ...more]) }),
-  }
-}
-
-test('a cover that is too full keeps its cautions and gives its figures to the next page', async () => {
-  const { laid } = await planPdf(await planOf('greylag', crowded), 'Letter')
-  const says = (page: number, what: string): boolean =>
-    laid[page]?.marks.some((mark) => mark.what.includes(what)) ?? false
-  expect(says(0, 'Before anyone cuts or burns')).toBe(true)
-  expect(says(0, 'time to build')).toBe(false)
-  expect(says(1, 'time to build')).toBe(true)
-  expect(says(1, 'What it does')).toBe(true)
+test('a cover with too little room keeps its cautions and gives its figures to the next page', async () => {
+  const input = await planOf('heron')
+  const titles = (blocks: readonly Block[]): readonly string[] => textsOf([{ id: '', title: '', blocks }])
+  const wide = pageRoom('Letter')
+  const whole = coverOf(input, [], wide)
+  expect(titles(whole.first)).toContain('time to build')
+  expect(whole.next).toEqual([])
+  // Less by some lines: the section gives way. Much less: it cannot.
+  const less = coverOf(input, [], { ...wide, height: 0.9 * wide.height })
+  expect(titles(less.first)).toContain('time to build')
+  expect(heightOfBlocks(less.first, wide.width)).toBeLessThanOrEqual(0.9 * wide.height)
+  expect(heightOfBlocks(whole.first, wide.width)).toBeGreaterThan(0.9 * wide.height)
+  const least = coverOf(input, [], { ...wide, height: 0.7 * wide.height })
+  expect(titles(least.first)).toContain('Before anyone cuts or burns')
+  expect(titles(least.first)).not.toContain('time to build')
+  expect(titles(least.next)).toContain('time to build')
 })
 
 describe('what a plan cannot hide', () => {
