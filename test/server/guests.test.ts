@@ -1,10 +1,11 @@
-import { connect } from 'node:net'
+import { connect, type Socket } from 'node:net'
 import { DatabaseSync } from 'node:sqlite'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { MOST_OF_ONE_DEVICE } from '#server/listen/crowd.ts'
 import { FRAME_TYPE, frameHead } from '#wire/frame.ts'
 import { SMALL_BODY, TEXT_BODY } from '#wire/limits.ts'
 import { act, newStove, value } from '../store/acts.ts'
-import { JSON_TYPE, noAnswer, openRig, PAGE, post, type Rig, type Said, type Sent } from './rig.ts'
+import { HOUSE, JSON_TYPE, noAnswer, openRig, PAGE, post, type Rig, type Said, type Sent } from './rig.ts'
 
 let rig: Rig
 let stove: string
@@ -114,6 +115,31 @@ describe('a guest from another page', () => {
     expect(rig.lines).toHaveLength(3)
   })
 
+  // The router undoes percent signs, and would find the call behind them.
+  it.each([
+    ['GET', '/%61pi/archive'],
+    ['GET', '/api%2farchive'],
+    ['GET', '/%2561pi/archive'],
+    ['GET', '/%61pi/photo/%ff'],
+    ['GET', '/%61pi/watch?since=0'],
+    ['POST', '/%61%70%69/undo'],
+    ['POST', '/%61pi/upload/importArchive'],
+  ])('comes no further by other letters for the same: %s %s', async (method, path) => {
+    for (const headers of [{}, { origin: 'https://evil.example' }, { 'sec-fetch-site': 'cross-site' }]) {
+      const got = await rig.here(path, { method, headers: { ...JSON_TYPE, ...headers } })
+      expect([got.status, noAnswer(got).refusal.code]).toEqual([400, 'not allowed'])
+    }
+    expect(rig.lines).toHaveLength(3)
+  })
+
+  it('has nothing made for it that it would not be sent', async () => {
+    for (const path of ['/api/archive', '/api/watch?since=0']) {
+      const { status, headers } = await rig.here(path, { method: 'HEAD' })
+      expect([status, headers.allow]).toEqual([405, 'GET, POST'])
+    }
+    expect((await rig.here('/', { method: 'HEAD' })).status).toBe(200)
+  })
+
   it('may link to the page, and the page itself may ask', async () => {
     const linked = await rig.here('/stoves/1', { headers: { 'sec-fetch-site': 'cross-site' } })
     expect([linked.status, linked.text]).toEqual([200, PAGE])
@@ -149,6 +175,12 @@ describe('a path that climbs', () => {
     '//etc/passwd',
     '/index.html%00.png',
     '/a%0d%0aset-cookie:%20x=1',
+    '/%c0%ae%c0%ae/etc/passwd',
+    '/%ff',
+    '/%2e%2e/%ff',
+    '/%2',
+    'http://localhost/api/about',
+    '*',
     'http://127.0.0.1/../etc/passwd',
   ])('is refused: %s', async (path) => {
     await expectRefused(() => rig.here(path), {
@@ -297,7 +329,13 @@ describe('a body that will not do', () => {
       'a method of another kind',
       '/api/about',
       { method: 'DELETE' },
-      { status: 405, code: 'not allowed', field: 'the method', said: /GET, HEAD, POST/ },
+      { status: 405, code: 'not allowed', field: 'the method', said: /GET, POST/ },
+    ],
+    [
+      'an expectation that nobody knows',
+      '/api/about',
+      about('{}', { ...JSON_TYPE, expect: 'a-miracle' }),
+      { status: 417, code: 'not allowed', field: 'Expect', said: /a-miracle/ },
     ],
     [
       'a writing call by GET',
@@ -387,10 +425,17 @@ describe('what is no HTTP', () => {
       'a length and pieces',
       'POST /api/about HTTP/1.1\r\nHost: localhost\r\nContent-Length: 2\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n',
     ],
+    ['another HTTP', 'PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n'],
+    ['a length below nothing', 'POST /api/about HTTP/1.1\r\nHost: localhost\r\nContent-Length: -1\r\n\r\n'],
+    ['a field that goes on in the next line', 'GET / HTTP/1.1\r\nHost: localhost\r\nX: a\r\n b\r\n\r\n'],
+    ['a field with a nul in it', 'GET / HTTP/1.1\r\nHost: localhost\r\nX: a\0b\r\n\r\n'],
     ['fields without end', `GET / HTTP/1.1\r\nHost: localhost\r\nX: ${'a'.repeat(40_000)}\r\n\r\n`],
   ])('is cut off and told: %s', async (_, text) => {
-    expect(await raw(text)).toMatch(/^HTTP\/1\.1 4\d\d /)
-    expect(rig.lines).toEqual([expect.stringContaining('It is no HTTP')])
+    const said = await raw(text)
+    expect(said).toMatch(/^HTTP\/1\.1 4\d\d /)
+    expect(said).toMatch(/\r\n\r\nIt.* no HTTP.*\.\n$/)
+    expect(said).toMatch(/content-security-policy: default-src 'none'/)
+    expect(rig.lines).toEqual([expect.stringContaining('no HTTP')])
     expect((await rig.here('/api/about', post({}))).status).toBe(200)
   })
 
@@ -404,6 +449,33 @@ describe('what is no HTTP', () => {
     expect(rig.lines).toHaveLength(1)
   })
 
+  it('is refused with a sentence where it wants to be led elsewhere', async () => {
+    const said = await raw('CONNECT evil.example:443 HTTP/1.1\r\nHost: evil.example\r\n\r\n')
+    expect(said).toMatch(/^HTTP\/1\.1 405 (?:.|\s)*Open the bench by the address/)
+    const own = await raw('CONNECT 127.0.0.1:22 HTTP/1.1\r\nHost: localhost\r\n\r\n')
+    expect(own).toMatch(/^HTTP\/1\.1 405 (?:.|\s)*will not do/)
+    expect(rig.lines).toHaveLength(2)
+  })
+
+  it('is asked nothing more on a line on which it was turned away', async () => {
+    const json = 'Content-Type: application/json\r\nContent-Length'
+    const create = JSON.stringify({ act: act(), wanted: newStove() })
+    const before = await kept()
+    const said = await raw(
+      `GET / HTTP/1.1\r\nHost: evil\r\n\r\nPOST /api/create HTTP/1.1\r\nHost: localhost\r\n${json}: ${create.length}\r\n\r\n${create}`,
+    )
+    expect(said.match(/HTTP\/1\.1 \d{3}/g)).toEqual(['HTTP/1.1 421'])
+    expect(await kept()).toEqual(before)
+  })
+
+  it('is a page like any other where it would be a websocket: there are none', async () => {
+    const said = await raw(
+      'GET / HTTP/1.1\r\nHost: localhost\r\nConnection: Upgrade, close\r\nUpgrade: websocket\r\nSec-WebSocket-Key: x3JJHMbDL1EzLkh9GBhXDw==\r\nSec-WebSocket-Version: 13\r\n\r\n',
+    )
+    expect(said).toMatch(/^HTTP\/1\.1 200 /)
+    expect(said).not.toMatch(/upgrade/i)
+  })
+
   it('cannot write lines into the terminal', async () => {
     await raw('GET /\u001b[2Jgone HTTP/1.1\r\nHost: x\u001b[31m\r\n\r\n')
     await rig.here('/api/%1b%5b31m', post({}))
@@ -414,6 +486,34 @@ describe('what is no HTTP', () => {
 })
 
 describe('a flood of guests', () => {
+  const lines = async (host: string, count: number): Promise<readonly Socket[]> => {
+    const opened = Array.from({ length: count }, () => connect(rig.bench.port, host))
+    for (const socket of opened) socket.on('error', () => undefined)
+    await Promise.all(
+      opened.map(
+        (socket) =>
+          new Promise<void>((resolve) => {
+            for (const over of ['connect', 'close'] as const) socket.once(over, () => resolve())
+          }),
+      ),
+    )
+    return opened
+  }
+
+  it('from one device of the house leaves room for the others', async () => {
+    const opened = await lines(HOUSE, MOST_OF_ONE_DEVICE + 12)
+    await expect.poll(() => opened.filter(({ closed }) => closed).length).toBe(12)
+    expect(rig.lines).toHaveLength(12)
+    expect(rig.lines[0]).toContain(`${MOST_OF_ONE_DEVICE} lines open already`)
+    // Another one, and this machine.
+    const [other] = await lines('127.0.0.1', 1)
+    expect(other?.closed).toBe(false)
+    expect((await rig.here('/api/about', post({}))).status).toBe(200)
+    for (const socket of [...opened, other]) socket?.destroy()
+    // Room again, once it has hung up.
+    await expect.poll(async () => (await rig.there('/pair').catch(() => null))?.status).toBe(200)
+  })
+
   it('makes twenty lines a minute and a number', async () => {
     for (let n = 0; n < 50; n++) await rig.here('/', { headers: { host: 'evil.example' } })
     expect(rig.lines).toHaveLength(20)

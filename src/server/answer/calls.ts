@@ -4,7 +4,7 @@ import { FRAME_TYPE, MAX_FRAME_HEAD, readFrame } from '#wire/frame.ts'
 import { readRequest, refusedFor } from '#wire/requestProblems.ts'
 import { isUploadName, UPLOADS } from '#wire/uploads.ts'
 import type { Bench } from '../bench.ts'
-import { checkType, readBody } from '../body/readBody.ts'
+import { checkType, readBody, WHOLE_REQUEST } from '../body/readBody.ts'
 import { jsonOf } from '../body/readJsonBody.ts'
 import { answerAtDoor, FOR_STRANGERS } from '../door/doorCalls.ts'
 import type { Guest } from '../guest/guest.ts'
@@ -42,6 +42,9 @@ export const notLetIn = (): TurnedAway =>
     ),
   )
 
+/** A code and a name come at once, or a stranger holds the line. [ms] */
+const STRANGERS_TIME = 20_000
+
 const isDoorCall = (name: CallName): name is DoorCallName => Object.hasOwn(DOOR_CALLS, name)
 
 const badRequest = (answer: NoAnswer): TurnedAway => ({
@@ -63,7 +66,7 @@ export const answerCall = async (
   const wrongType = checkType(request, 'application/json', 'in UTF-8')
   if (wrongType !== null) return { away: wrongType }
   const call = CALLS[name]
-  const body = await readBody(request, call.mostBytes)
+  const body = await readBody(request, call.mostBytes, guest.letIn ? WHOLE_REQUEST : STRANGERS_TIME)
   if (!body.ok) return body
   const json = jsonOf(body.bytes)
   if (!json.ok) return json

@@ -47,25 +47,54 @@ const cutShort = (length: number): Body => ({
   ),
 })
 
-/** Reads a body of at most so many bytes. A larger one is refused before it is read, or as soon as it shows. */
-export const readBody = async (request: Request, most: number): Promise<Body> => {
+const tooSlow = (length: number, within: number): Body => ({
+  ok: false,
+  away: turnAway(
+    'bad input',
+    guestProblem(
+      'slow',
+      'the body',
+      `${size(length)} after ${within / 1000} s`,
+      `a whole body within ${within / 1000} s`,
+      'Send it again, nearer to the bench.',
+    ),
+    408,
+    { connection: 'close' },
+  ),
+})
+
+/** A phone in a weak network sends a large archive in a quarter of an hour. [ms] */
+export const WHOLE_REQUEST = 15 * 60_000
+
+/**
+ * Reads a body of at most so many bytes, within so long [ms]. A larger one is refused before it is read, or as soon as
+ * it shows.
+ */
+export const readBody = async (request: Request, most: number, within = WHOLE_REQUEST): Promise<Body> => {
   const said = Number(request.headers.get('content-length') ?? Number.NaN)
   if (said > most) return tooLarge(size(said), most)
   if (request.body === null) return { ok: true, bytes: new Uint8Array() }
   const chunks: Uint8Array[] = []
   let length = 0
   const reader = request.body.getReader()
-  for (;;) {
-    const { done, value } = await reader.read().catch(() => ({ done: true, value: null }))
-    if (value === null) return cutShort(length)
-    if (done || value === undefined) break
-    length += value.length
-    if (length > most) {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const late = new Promise<'late'>((resolve) => {
+    timer = setTimeout(() => resolve('late'), within)
+  })
+  try {
+    for (;;) {
+      const read = await Promise.race([reader.read().catch(() => 'broken' as const), late])
+      if (read === 'late') return tooSlow(length, within)
+      if (read === 'broken') return cutShort(length)
+      if (read.done) break
+      length += read.value.length
       // Not cancelled: that would cut the line before the answer is read.
-      reader.releaseLock()
-      return tooLarge(`more than ${size(most)}`, most)
+      if (length > most) return tooLarge(`more than ${size(most)}`, most)
+      chunks.push(read.value)
     }
-    chunks.push(value)
+  } finally {
+    clearTimeout(timer)
+    reader.releaseLock()
   }
   return { ok: true, bytes: chunks.length === 1 ? (chunks[0] as Uint8Array) : Buffer.concat(chunks) }
 }

@@ -49,20 +49,21 @@ const checkDirect = (asked: Asked, { from }: Entrance): TurnedAway | null => {
   )
 }
 
-const METHODS = ['GET', 'HEAD', 'POST']
+const PAGE_METHODS = ['GET', 'HEAD', 'POST']
+/** A `HEAD` of what never ends, or of a whole archive, would be made for nobody. */
+const CALL_METHODS = ['GET', 'POST']
 
-const checkMethod = ({ method }: Asked): TurnedAway | null =>
-  METHODS.includes(method)
-    ? null
-    : turnAway(
-        'not allowed',
-        guestProblem('method', 'the method', method, METHODS.join(', '), 'Ask as the pages of the bench do.'),
-        405,
-        { allow: METHODS.join(', ') },
-      )
+const checkMethod = (asked: Asked): TurnedAway | null => {
+  const { method } = asked
+  const methods = isCall(asked) ? CALL_METHODS : PAGE_METHODS
+  if (methods.includes(method)) return null
+  const allowed = methods.join(', ')
+  const problem = guestProblem('method', 'the method', method, allowed, 'Ask as the pages of the bench do.')
+  return turnAway('not allowed', problem, 405, { allow: allowed })
+}
 
-/** Percent signs undone as often as anybody may have set them. */
-const plain = (path: string): string => {
+/** Percent signs undone as often as anybody may have set them; null where they stand for no text. */
+const plain = (path: string): string | null => {
   let text = path
   for (let n = 0; n < 3; n++) {
     try {
@@ -70,14 +71,21 @@ const plain = (path: string): string => {
       if (next === text) return text
       text = next
     } catch {
-      return text
+      // A sign that was meant: `100%25`.
+      return n === 0 ? null : text
     }
   }
   return text
 }
 
+const pathOf = ({ target }: Asked): string | null => plain(target.split('?')[0] ?? '')
+
+/** Whether it is answered by the server alone, however its letters are written. */
+const isCall = (asked: Asked): boolean => pathOf(asked)?.startsWith(API) ?? false
+
 /** No path ever reaches a drive; one that tries to climb is no slip, and is told so. */
-const checkTarget = ({ target }: Asked): TurnedAway | null => {
+const checkTarget = (asked: Asked): TurnedAway | null => {
+  const { target } = asked
   const refuse = (value: string, status = 400) =>
     turnAway(
       'not allowed',
@@ -91,7 +99,10 @@ const checkTarget = ({ target }: Asked): TurnedAway | null => {
       status,
     )
   if (target.length > LONGEST_TARGET) return refuse(`${target.length} characters`, 414)
-  const path = plain(target.split('?')[0] ?? '')
+  const path = pathOf(asked)
+  if (path === null) return refuse(target)
+  // Nobody writes a plain `/api/` in percent signs but to slip past a check of it.
+  if (path.startsWith(API) && !target.startsWith(API)) return refuse(target)
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what it looks for
   const odd = /[\\\u0000-\u001f\u007f]/.test(path) || path.startsWith('//') || !path.startsWith('/')
   return odd || path.split('/').some((step) => step === '..' || step === '.') ? refuse(path) : null
@@ -99,7 +110,7 @@ const checkTarget = ({ target }: Asked): TurnedAway | null => {
 
 /** A page elsewhere may link here. It may ask for nothing that is kept, nor change any of it. */
 const checkOrigin = (asked: Asked, { scheme }: Entrance): TurnedAway | null => {
-  if (!asked.target.startsWith(API)) return null
+  if (!isCall(asked)) return null
   const own = `${scheme}://${headerOf(asked, 'host')?.toLowerCase()}`
   const fix = 'Only the pages of this bench may ask. Open the bench itself.'
   const origin = headerOf(asked, 'origin')

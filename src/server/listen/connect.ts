@@ -1,19 +1,20 @@
 import { createServer, type Server as HttpServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { createServer as createSecureServer, type Server as HttpsServer } from 'node:https'
 import type { Socket } from 'node:net'
+import type { Duplex } from 'node:stream'
 import { getRequestListener } from '@hono/node-server'
 import { NOT_KEPT, safeHeaders } from '../answer/headers.ts'
-import type { TurnedAway } from '../answer/turnedAway.ts'
+import { guestProblem, type TurnedAway, turnAway } from '../answer/turnedAway.ts'
 import type { Came } from '../app.ts'
+import { WHOLE_REQUEST } from '../body/readBody.ts'
 import type { Entrance } from '../guest/asked.ts'
 import { checkGuest } from '../guest/checkGuest.ts'
 import type { GuestLog } from '../guest/guestLog.ts'
+import { addressOfSocket, brokenBy, handshakeFault, lastWord } from './broken.ts'
+import { leaveRoom, MOST_CONNECTIONS, MOST_OF_ONE_DEVICE } from './crowd.ts'
 
-/** A phone in a weak network sends a large archive in a quarter of an hour. [ms] */
-const WHOLE_REQUEST = 15 * 60_000
 /** Header fields come at once, or somebody holds the line. [ms] */
 const HEADERS = 20_000
-const MOST_CONNECTIONS = 256
 /** Header fields altogether [bytes] */
 const HEADER_SIZE = 16_384
 
@@ -28,17 +29,6 @@ export type BenchServer = HttpServer | HttpsServer
 
 /** What a door shows to those who ask for proof; null: it speaks plain HTTP. */
 export type Proof = { readonly cert: string; readonly key: string } | null
-
-/** Why no encrypted line came about, as far as the other side says. */
-const handshakeFault = (code: string): string => {
-  if (code === 'ERR_SSL_HTTP_REQUEST') return 'It asked over http://; this door speaks https:// only.'
-  if (/UNKNOWN_CA|CERTIFICATE_UNKNOWN|BAD_CERTIFICATE/.test(code))
-    return `It does not trust the certificate (${code}). Make the authority that signed it known to the device.`
-  return `No encrypted line came about (${code}).`
-}
-
-const notHttp = (code: string): string =>
-  code.startsWith('ERR_SSL') ? handshakeFault(code) : `It is no HTTP (${code}).`
 
 const addressOf = ({ socket }: IncomingMessage): string => socket.remoteAddress ?? 'unknown'
 
@@ -88,15 +78,24 @@ export const connect = (
   )
   // A request without a name is refused like one with a wrong name, with a sentence.
   const wish = { maxHeaderSize: HEADER_SIZE, requireHostHeader: false }
-  const take = (incoming: IncomingMessage, outgoing: ServerResponse): void => {
-    const { method = '', url: target = '', headers } = incoming
-    const away = checkGuest({ method, target, headers }, entrance)
-    if (away === null) {
-      void answer(incoming, outgoing)
-      return
-    }
+  /** Lines on which somebody was turned away: what was sent behind that is not looked at. */
+  const over = new WeakSet<Socket>()
+  const refuse = (incoming: IncomingMessage, outgoing: ServerResponse, away: TurnedAway): void => {
+    const { method = '', url: target = '', socket } = incoming
+    over.add(socket)
     log.refused({ address: addressOf(incoming), method, target, sentence: away.sentence })
     sendAway(incoming, outgoing, away, entrance)
+  }
+  const look = ({ method = '', url: target = '', headers }: IncomingMessage): TurnedAway | null =>
+    checkGuest({ method, target, headers }, entrance)
+  const take = (incoming: IncomingMessage, outgoing: ServerResponse): void => {
+    if (over.has(incoming.socket)) {
+      incoming.resume()
+      return
+    }
+    const away = look(incoming)
+    if (away === null) void answer(incoming, outgoing)
+    else refuse(incoming, outgoing, away)
   }
   const server: BenchServer =
     proof === null
@@ -110,17 +109,36 @@ export const connect = (
   })
   server.requestTimeout = WHOLE_REQUEST
   server.headersTimeout = HEADERS
-  server.maxConnections = MOST_CONNECTIONS
+  // Whoever sits at this machine has better ways to keep it busy.
+  leaveRoom(
+    server,
+    entrance.from === 'the house' ? MOST_OF_ONE_DEVICE : MOST_CONNECTIONS,
+    (address, sentence) => log.refused({ address, method: '?', target: '?', sentence }),
+  )
   server.on('clientError', (error: NodeJS.ErrnoException, socket) => {
     if (error.code === 'ECONNRESET' || !socket.writable) return
-    const address = 'remoteAddress' in socket ? String(socket.remoteAddress) : 'unknown'
-    log.refused({
-      address,
-      method: '?',
-      target: '?',
-      sentence: notHttp(error.code ?? 'unknown'),
-    })
-    socket.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\nContent-Length: 0\r\n\r\n')
+    const broken = brokenBy(error.code ?? 'unknown')
+    const { sentence } = broken
+    log.refused({ address: addressOfSocket(socket), method: '?', target: '?', sentence })
+    lastWord(socket, entrance, broken)
+  })
+  // For whom the bench would be a way to somewhere else.
+  server.on('connect', (incoming: IncomingMessage, socket: Duplex) => {
+    const { method = '', url: target = '' } = incoming
+    const sentence = look(incoming)?.sentence ?? 'The bench leads nowhere else.'
+    log.refused({ address: addressOf(incoming), method, target, sentence })
+    lastWord(socket, entrance, { status: '405 Method Not Allowed', sentence })
+  })
+  server.on('checkExpectation', (incoming: IncomingMessage, outgoing: ServerResponse) => {
+    const expected = incoming.headers.expect ?? null
+    const problem = guestProblem(
+      'expect',
+      'Expect',
+      expected,
+      '100-continue',
+      'Ask as the pages of the bench do.',
+    )
+    refuse(incoming, outgoing, look(incoming) ?? turnAway('not allowed', problem, 417))
   })
   return server
 }
