@@ -32,9 +32,23 @@ const many = (count: number, one: string, more: string): string => `${count} ${c
 
 const archiveSentence = (file: string, report: ArchiveReport): string => {
   const { added, renewed, kept, revisions, events, photos, apart, strange } = report
+  const stayed = kept === 0 ? '' : `${kept} stayed as ${kept === 1 ? 'it was' : 'they were'}`
+  const came = [
+    many(revisions, 'revision', 'revisions'),
+    many(events, 'trial entry', 'trial entries'),
+    many(photos, 'photo', 'photos'),
+  ].filter((count) => !count.startsWith('0 '))
+  if (added + renewed + came.length + apart.length + strange.length === 0)
+    return `${file}: all of it is here already, ${many(kept, 'thing', 'things')}; nothing was changed.`
   const parts = [
-    `${many(added, 'thing was', 'things were')} new, ${renewed} went on to a newer revision, ${kept} stayed as they were`,
-    `${many(revisions, 'revision', 'revisions')}, ${many(events, 'trial entry', 'trial entries')} and ${many(photos, 'photo', 'photos')} came in`,
+    [
+      added === 0 ? '' : many(added, 'thing was new', 'things were new'),
+      renewed === 0 ? '' : `${renewed} went on to a newer revision`,
+      stayed,
+    ]
+      .filter((part) => part !== '')
+      .join(', '),
+    came.length === 0 ? '' : `${came.join(', ')} came in`,
     apart.length > 0 ? `went two ways, both kept: ${apart.join(', ')}` : '',
     strange.length > 0 ? `belongs to nothing, left out: ${strange.join(', ')}` : '',
   ].filter((part) => part !== '')
@@ -46,10 +60,14 @@ export interface Brought {
   readonly sentence: string
 }
 
+/** Most refusals begin with the file they are of. */
+const refusedSentence = (file: string, sentence: string): string =>
+  sentence.startsWith(file) ? sentence : `${file} was not brought in. ${sentence}`
+
 const broughtFrom = <T>(file: File, answer: Answer<T>, sentence: (value: T) => string): Brought =>
   answer.ok
     ? { ok: true, sentence: sentence(answer.value) }
-    : { ok: false, sentence: `${file.name} was not brought in. ${answer.refusal.sentence}` }
+    : { ok: false, sentence: refusedSentence(file.name, answer.refusal.sentence) }
 
 /** Two letters that every zip begins with. */
 export const isZip = async (file: File): Promise<boolean> => (await file.slice(0, 2).text()) === 'PK'

@@ -75,7 +75,7 @@ describe('the stoves of the workshop', () => {
     writeFileSync(badFile, good.text.replace(/"count": \d+/, '"count": "eleven"'))
     await page.getByLabel('Files to bring in').setInputFiles([goodFile, badFile])
     await page.getByRole('link', { name: 'Curlew' }).waitFor()
-    const refused = page.locator('.notice', { hasText: 'broken.stove.json was not brought in' })
+    const refused = page.locator('.notice', { hasText: 'broken.stove.json will not do, and nothing was changed' })
     await refused.waitFor()
     expect(await refused.textContent()).toMatch(/count.*eleven/s)
     // Dropped on the page, an archive comes in as well, and doubles nothing.
