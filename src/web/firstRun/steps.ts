@@ -31,7 +31,7 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
     words:
       'Undo takes it back, as far as you like. Every edit is kept as you make it; a revision is made when you say what you changed and why, and a variant when you want both.',
     place: ({ id: stove }) => ({ at: 'stove', stove }),
-    go: 'Back to Redshank',
+    go: 'And when it goes wrong?',
   },
   {
     words:

@@ -1,4 +1,5 @@
 import type { JsonValue } from '#stove/document/json.ts'
+import { diameterFromTape } from './tape.ts'
 
 /** A can as it stands in the form: texts as typed, nothing judged yet. */
 export interface CanDraft {
@@ -63,6 +64,9 @@ const TEXTS = [
   'sideSeam',
 ] as const
 
+/** What may be told by a tape laid round the can instead. */
+const ACROSS = ['seamDiameter', 'bodyDiameter', 'topBodyDiameter'] as const
+
 type JsonObject = Readonly<Record<string, JsonValue>>
 
 const isObject = (value: JsonValue | undefined): value is JsonObject =>
@@ -103,7 +107,8 @@ const endValue = ({ end, opening }: EndDraft, before: JsonValue | undefined): Js
 export const canValue = (draft: CanDraft): JsonValue => {
   const texts = TEXTS.flatMap((key) => {
     const text = draft[key].trim()
-    return text === '' ? [] : [[key, text] as const]
+    const read = (ACROSS as readonly string[]).includes(key) ? diameterFromTape(text) : null
+    return text === '' ? [] : [[key, read ?? text] as const]
   })
   const bottom = endValue(draft.bottom, undefined)
   const top = endValue(draft.top, undefined)

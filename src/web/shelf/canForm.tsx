@@ -229,7 +229,7 @@ export const CanForm = ({
         <Field
           label="Across the plain wall"
           letter="B"
-          help="Away from seams and beads; or a tape round it, divided by 3.1416."
+          help="Away from seams and beads. With a tape round it: “266 mm round”."
           placeholder="84.6 mm"
           value={draft.bodyDiameter}
           problems={of('bodyDiameter')}

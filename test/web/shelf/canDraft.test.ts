@@ -23,6 +23,22 @@ describe('a can in its form', () => {
     expect(readCanItem(out, name)).toEqual(readCanItem(value, name))
   })
 
+  // 266 mm over π is 84.67 mm, a millimetre of tape 0.32 mm across.
+  it.each([
+    ['266 mm round', '84.7 mm ± 0.3 mm'],
+    ['10 1/2 in round', '84.9 mm ± 0.3 mm'],
+    ['266 mm ± 3 mm round', '84.7 mm ± 1.0 mm'],
+    ['266 round', '266 round'],
+    ['84.6 mm', '84.6 mm'],
+  ])('reads a tape laid round it: %s', (typed, kept) => {
+    expect(
+      canValue({ ...EMPTY_CAN, name: 'tin', bodyDiameter: typed, height: '266 mm round' }),
+    ).toMatchObject({
+      bodyDiameter: kept,
+      height: '266 mm round',
+    })
+  })
+
   it('keeps what the form does not show', () => {
     const beads = [{ from: '62 mm', to: '86 mm' }]
     expect(canValue(draftOf('tin', { code: '404x700', beads, endWall: '0.3 mm' }))).toEqual({
