@@ -250,6 +250,7 @@ describe('tinwright predicted', () => {
     expect(out).toMatch(/measured +predicted +5 to 95 %/)
     expect(out).toMatch(/firepower +\d+ W/)
     expect(out).toMatch(/firepower +\d+ Btu\/h/)
+    expect(flat(out)).toContain('from memory: no conformity is claimed, and no performance tier follows')
   })
 
   it('several, each with the stove it names: which claims are wrong, with numbers', async () => {

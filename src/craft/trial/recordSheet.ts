@@ -56,6 +56,8 @@ const FIRST: readonly Group[] = [
       blank('fuel.moisture.after', 'the same, oven-dried', MASS),
       blank('fuel.moisture.meter', 'or by a meter', '%'),
       blank('kindling', 'kindling'),
+      blank('fuel.weighed', 'fuel weighed', 'before lit, or pot on'),
+      blank('kindling.weighed', 'kindling in it', 'yes or no'),
     ],
     how: 'Sample: a handful out of the same sack, dried at 105 °C (221 °F) until it loses no more. Meter: wet basis, and how far it may be off.',
   },

@@ -1,8 +1,11 @@
 import { formatCsv } from '#proof/trial/exchange/csv.ts'
 import { type Trial, variantOf } from '#proof/trial/model.ts'
-import { metricsOf } from './worked.ts'
+import { metricsOf, PROVENANCE } from './worked.ts'
 
 const KNOWN = ['trial', 'stove', 'variant', 'day', 'block', 'fuel batch', 'place', 'start'] as const
+
+/** Every row says what its figures are not: rows get parted from their file. */
+const SAID = 'formulas'
 
 /** As many figures as a reading ever has, and some to compute on with. */
 const figures = (value: number): string => String(Number(value.toPrecision(8)))
@@ -44,7 +47,11 @@ export const metricsCsv = (trials: readonly Trial[]): string => {
   })
   const columns = [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))]
   return formatCsv([
-    [...KNOWN, ...columns],
-    ...rows.map(({ known, cells }) => [...known, ...columns.map((column) => cells.get(column) ?? '')]),
+    [...KNOWN, ...columns, SAID],
+    ...rows.map(({ known, cells }) => [
+      ...known,
+      ...columns.map((column) => cells.get(column) ?? ''),
+      PROVENANCE,
+    ]),
   ])
 }

@@ -1,3 +1,4 @@
+import { PROVENANCE } from '#proof/metrics/worked.ts'
 import { type Difference, differenceOf } from '#proof/statistics/difference.ts'
 import { sampleOf, standardDeviation } from '#proof/statistics/sample.ts'
 import { CLAIMS } from './claims.ts'
@@ -174,4 +175,5 @@ export const RESIDUAL_PROVENANCE: readonly string[] = [
   'A band says how far the model’s own guesses may put a figure out; what was measured is weighed with the uncertainty of its instruments. How burns of one stove differ is not in it.',
   '“Wrong for you” says that the mean of your burns lies outside the band, with the whole of its interval. It speaks of your stoves and your hand: burns of one maker share them, and a claim that is wrong for one maker may hold for the next.',
   'A band of 5 to 95 % leaves out one maker in ten even where the model is right, and with a maker all their burns: over all claims one maker in four finds one called wrong. One that is far out, or stays wrong on other stoves, counts for more.',
+  PROVENANCE,
 ]

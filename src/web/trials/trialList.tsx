@@ -1,5 +1,5 @@
 import { amountText } from '#proof/compare/amount.ts'
-import { metricsOf, type Worked } from '#proof/metrics/worked.ts'
+import { metricsOf, PROVENANCE, type Worked } from '#proof/metrics/worked.ts'
 import type { Trial } from '#proof/trial/model.ts'
 import { standing } from '../atStove/entry.ts'
 import { Link } from '../routes/link.tsx'
@@ -76,5 +76,6 @@ export const TrialList = ({ trials }: { readonly trials: readonly KnownTrial[] }
         ))}
       </tbody>
     </table>
+    <p className="small muted">{PROVENANCE}</p>
   </div>
 )

@@ -33,6 +33,7 @@ describe('a phase from the log', () => {
       to: { at: '9 min 30 s', fuel: '180 g', pot: '1395 g' },
       char: '31 g',
     })
+    expect(at(draft, ['fuel', 'weighed'])).toBe('before lighting')
     expect(said).toHaveLength(8)
     expect(said).toContain(
       'That fuel was weighed before lighting: what burnt in the 2 min 30 s until “pot on” counts as burnt in this phase.',
@@ -44,11 +45,19 @@ describe('a phase from the log', () => {
     const then = phaseFromLog(emptyDraft(), 0, logOf([...rest, after(2.2, { of: 'fuel', mass: '301 g' })]))
     expect(at(then.draft, ['phases', 0, 'from', 'fuel'])).toBe('301 g')
     expect(then.said.join(' ')).not.toContain('before lighting')
+    expect(at(then.draft, ['fuel', 'weighed'])).toBe('at the start')
   })
 
   it('leaves what was filled in by hand', () => {
     const mine = changed(emptyDraft(), ['phases', 0, 'to', 'fuel'], '175 g')
     expect(at(phaseFromLog(mine, 0, logOf(BURN)).draft, ['phases', 0, 'to', 'fuel'])).toBe('175 g')
+    // A weight told by hand stays, and what was said of when it was weighed with it.
+    const told = changed(
+      changed(emptyDraft(), ['phases', 0, 'from', 'fuel'], '305 g'),
+      ['fuel', 'weighed'],
+      'at the start',
+    )
+    expect(at(phaseFromLog(told, 0, logOf(BURN)).draft, ['fuel', 'weighed'])).toBe('at the start')
   })
 
   it('takes nothing that was taken back, and says so where nobody noted the lighting', () => {

@@ -1,5 +1,6 @@
 import { columns, wrap } from '#compose/page/text.ts'
 import { amountText, rangeText } from '#proof/compare/amount.ts'
+import { PROVENANCE } from '#proof/metrics/worked.ts'
 import type { ClaimResiduals, PredictedFigure, PredictedTrial } from '#proof/predicted/model.ts'
 import { RESIDUAL_PROVENANCE } from '#proof/predicted/residuals.ts'
 import { inCustomary, metricPart } from './inOne.ts'
@@ -58,6 +59,7 @@ export const predictedBlocks = (one: PredictedTrial, width: number): readonly (s
   [...rareBands(one), ...one.cautions].length === 0
     ? null
     : [...rareBands(one), ...one.cautions].map((line) => wrap(line, width)).join('\n'),
+  wrap(PROVENANCE, width),
 ]
 
 const ORDER: Readonly<Record<ClaimResiduals['verdict'], number>> = {

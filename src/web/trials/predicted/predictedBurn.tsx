@@ -1,6 +1,7 @@
 import '../compare.css'
 import './predicted.css'
 import { useEffect, useState } from 'react'
+import { PROVENANCE } from '#proof/metrics/worked.ts'
 import type { PredictedTrial } from '#proof/predicted/model.ts'
 import type { Trial } from '#proof/trial/model.ts'
 import { workshop } from '../../workshop/workshop.ts'
@@ -93,6 +94,7 @@ export const PredictedBurn = ({
           ))}
         </ul>
       )}
+      <p className="small muted">{PROVENANCE}</p>
     </>
   )
 }
