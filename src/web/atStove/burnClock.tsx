@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import { type BurnLog, entryText, litAt, standing } from './entry.ts'
-import { runningTime } from './runningTime.ts'
+import { HALF_DAY, runningTime, whenText } from './runningTime.ts'
 
 /** This device's clock, told a few times a second so that no second is skipped. */
 const useNow = (): number => {
@@ -17,6 +17,21 @@ export const BurnClock = ({ log, shift }: { readonly log: BurnLog; readonly shif
   const now = useNow() + shift
   const lit = litAt(log)
   const last = standing(log).at(-1)
+  // Nobody counts a burn in days: one that is long over has its day, and no clock that runs.
+  if (lit !== null && now - lit > HALF_DAY)
+    return (
+      <div className="burn-clock">
+        <p>
+          <span className="burn-time">{whenText(lit, now)}</span> <span className="muted">lit that day</span>
+        </p>
+        {last !== undefined && (
+          <p>
+            <span className="burn-since">{runningTime(Date.parse(last.at) - lit)}</span>{' '}
+            <span className="muted">after lighting, the last: {entryText(last)}</span>
+          </p>
+        )}
+      </div>
+    )
   return (
     <div className="burn-clock">
       <p>

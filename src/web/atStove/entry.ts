@@ -34,13 +34,13 @@ const WEIGHED_WORDS: Readonly<Record<WeighingFile['of'], string>> = {
   char: 'Char',
 }
 
-/** An entry in a maker's words: `Boil`, `Damper to 20 deg`, `Char: 31 g`. */
+/** An entry in a maker's words: `Boil`, `Damper to 20°`, `Char: 31 g`. */
 export const entryText = (entry: Entry): string => {
   const after = entry.text === undefined ? '' : ` – ${entry.text}`
   if (isWeighing(entry)) return `${WEIGHED_WORDS[entry.of]}: ${entry.mass}${after}`
   if (entry.event === 'note') return entry.text ?? 'Note'
   const what = `${entry.event[0]?.toUpperCase()}${entry.event.slice(1)}`
-  if (entry.event === 'damper to') return `${what} ${entry.turned ?? ''}${after}`
+  if (entry.event === 'damper to') return `${what} ${(entry.turned ?? '').replace(/ ?deg$/, '°')}${after}`
   if (entry.event === 'refuel') return `${what}: ${entry.weight ?? ''}${after}`
   return `${what}${after}`
 }

@@ -15,7 +15,8 @@ export const dayTime = (milliseconds: number): string => {
   return `${two(at.getHours())}:${two(at.getMinutes())}:${two(at.getSeconds())}`
 }
 
-const HALF_DAY = 43_200_000
+/** As long as a burn ever is told by a running clock [ms]. */
+export const HALF_DAY = 43_200_000
 
 /** After lighting where that says something, else the day and the time of day: nobody counts a burn in days [ms since 1970]. */
 export const whenText = (at: number, lit: number | null): string => {

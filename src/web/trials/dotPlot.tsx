@@ -46,6 +46,7 @@ export const DotPlot = ({ comparison }: { readonly comparison: MetricComparison 
       <svg
         width={width}
         height={height}
+        viewBox={`0 0 ${width} ${height}`}
         role="img"
         aria-label={`${metric.name}: every burn of every variant`}
       >

@@ -49,13 +49,19 @@ export const FieldRow = ({ field, draft, wrong, onChange }: FormProps & { readon
         ))}
       </select>
     ) : kind === 'long' ? (
-      <textarea {...common} rows={3} onChange={(event) => onChange(path, meant(event.target.value, kind))} />
+      <textarea
+        {...common}
+        rows={3}
+        placeholder=" "
+        onChange={(event) => onChange(path, meant(event.target.value, kind))}
+      />
     ) : (
       <input
         {...common}
         type={kind === 'day' ? 'date' : 'text'}
         inputMode={kind === 'whole' ? 'numeric' : undefined}
-        placeholder={example}
+        // Empty blanks are known by it on paper.
+        placeholder={example ?? ' '}
         onChange={(event) => onChange(path, meant(event.target.value, kind))}
       />
     )

@@ -1,6 +1,7 @@
 import './trials.css'
 import './desk.css'
 import './form.css'
+import './print.css'
 import { lazy, Suspense, useDeferredValue, useMemo, useState } from 'react'
 import { trialsCsv } from '#proof/trial/exchange/records.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'

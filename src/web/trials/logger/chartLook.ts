@@ -29,6 +29,7 @@ export interface ChartLook {
 export const chartLook = (): ChartLook => {
   const style = getComputedStyle(document.documentElement)
   const colour = (name: string): string => style.getPropertyValue(name).trim()
+  const inks = INKS.map(colour)
   return {
     ink: colour('--ink'),
     muted: colour('--muted'),
@@ -38,8 +39,19 @@ export const chartLook = (): ChartLook => {
     font: getComputedStyle(document.body).fontFamily,
     border: (index) => BORDERS[index % BORDERS.length] ?? 'solid',
     curve: (index) => ({
-      stroke: colour(INKS[index % INKS.length] ?? '--ink'),
+      stroke: inks[index % inks.length] ?? '',
       dash: [...(DASHES[index % DASHES.length] ?? [])],
     }),
   }
+}
+
+/** Those of the light page, whatever is on the screen: paper is white. */
+export const paperLook = (): ChartLook => {
+  const { dataset } = document.documentElement
+  const { theme } = dataset
+  dataset.theme = 'light'
+  const look = chartLook()
+  if (theme === undefined) delete dataset.theme
+  else dataset.theme = theme
+  return look
 }

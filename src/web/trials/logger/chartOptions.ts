@@ -110,17 +110,23 @@ export const drawPicked = (chart: uPlot, picked: number | null, look: ChartLook)
   ctx.restore()
 }
 
-/** Axes, pens and what is drawn on top. */
-export const optionsFor = ({ curves, marks, dots }: Shown, width: number, look: ChartLook): uPlot.Options => {
-  const grid = { stroke: look.hairline, width: 1 }
-  const font = `12px ${look.font}`
-  const axis = { stroke: look.ink, grid, ticks: grid, font, labelFont: `13px ${look.font}` }
+/** Axes, pens and what is drawn on top. `look` is asked at every drawing: on paper it is another one. */
+export const optionsFor = (
+  { curves, marks, dots }: Shown,
+  width: number,
+  look: () => ChartLook,
+): uPlot.Options => {
+  const { font: family, border, curve } = look()
+  const ink = (): string => look().ink
+  const grid = { stroke: () => look().hairline, width: 1 }
+  const font = `12px ${family}`
+  const axis = { stroke: ink, grid, ticks: grid, font, labelFont: `13px ${family}` }
   const units = [...new Set(curves.map(({ unit }) => unit))]
   return {
     width,
     height: HEIGHT,
     scales: { x: { time: false } },
-    legend: { live: true, markers: { width: 2, dash: (_, series) => look.border(series - 1) } },
+    legend: { live: true, markers: { width: 2, dash: (_, series) => border(series - 1) } },
     cursor: { drag: { x: true, y: false }, points: { size: 6 } },
     axes: [
       { ...axis, label: 'minutes after lighting' },
@@ -138,7 +144,8 @@ export const optionsFor = ({ curves, marks, dots }: Shown, width: number, look: 
         label: name,
         scale: unit,
         width: 1.5,
-        ...look.curve(i),
+        dash: curve(i).dash,
+        stroke: () => look().curve(i).stroke,
         points: { show: false },
         value: (_: uPlot, y: number | null) => (y == null ? '–' : `${y.toFixed(1)} ${unit}`),
       })),
@@ -146,8 +153,8 @@ export const optionsFor = ({ curves, marks, dots }: Shown, width: number, look: 
     hooks: {
       draw: [
         (chart) => {
-          drawMarks(chart, marks, look)
-          drawDots(chart, dots, look)
+          drawMarks(chart, marks, look())
+          drawDots(chart, dots, look())
         },
       ],
     },

@@ -3,7 +3,7 @@ import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import uPlot from 'uplot'
 import { useCell } from '../../cell/useCell.ts'
 import { theme } from '../../settings/settings.ts'
-import { chartLook } from './chartLook.ts'
+import { chartLook, paperLook } from './chartLook.ts'
 import { drawPicked, HEIGHT, joined, optionsFor, type Shown } from './chartOptions.ts'
 import { type Joined, levelFor, levelsOf } from './levels.ts'
 import { panned, type ViewRange, zoomed } from './viewRange.ts'
@@ -34,6 +34,9 @@ const moveOf = (key: string): ((now: ViewRange, all: ViewRange) => ViewRange) | 
       return null
   }
 }
+
+/** Of a sheet of A4 or letter between its margins [px]. */
+const PAPER = 660
 
 /** Of what is seen, so far does a key move the mark [1]. */
 const MARK_STEP = 1 / 200
@@ -72,8 +75,8 @@ export const LoggerChart = ({ label, curves, marks, dots, picked, onPick }: Char
       level = wanted
       queueMicrotask(() => of.setData(levels[level] as unknown as uPlot.AlignedData, false))
     }
-    const pens = chartLook()
-    const options = optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), pens)
+    let pens = chartLook()
+    const options = optionsFor({ curves, marks, dots }, Math.max(280, element.clientWidth), () => pens)
     const draw = [...(options.hooks?.draw ?? []), (of: uPlot) => drawPicked(of, mark.current, pens)]
     const made = new uPlot(
       { ...options, hooks: { ...options.hooks, draw, setScale: [refine] } },
@@ -104,7 +107,19 @@ export const LoggerChart = ({ label, curves, marks, dots, picked, onPick }: Char
       made.setSize({ width: Math.max(280, element.clientWidth), height: HEIGHT }),
     )
     watch.observe(element)
+    const onPaper = (): void => {
+      pens = paperLook()
+      made.setSize({ width: PAPER, height: HEIGHT })
+    }
+    const onScreen = (): void => {
+      pens = chartLook()
+      made.setSize({ width: Math.max(280, element.clientWidth), height: HEIGHT })
+    }
+    addEventListener('beforeprint', onPaper)
+    addEventListener('afterprint', onScreen)
     return () => {
+      removeEventListener('beforeprint', onPaper)
+      removeEventListener('afterprint', onScreen)
       watch.disconnect()
       made.destroy()
       chart.current = null
