@@ -3,9 +3,12 @@ import type { Page } from 'playwright-core'
 import { ask, stoveNamed } from '../openBench/ask.ts'
 import { launch, newContext } from '../openBench/browser.ts'
 import { type BenchServer, startServer } from '../openBench/server.ts'
+import { layLogger, makeBurns } from './burns.ts'
 
-/** Ids of the demo's stoves, and of a variant that is made for the pictures. */
-export type Stoves = Readonly<Record<'Redshank' | 'Heron' | 'Greylag' | 'variant', string>>
+/** Ids of the demo's stoves, and of a variant and two burns that are made for the pictures. */
+export type Stoves = Readonly<
+  Record<'Redshank' | 'Heron' | 'Greylag' | 'variant' | 'burn' | 'burning', string>
+>
 
 /** One screen of the bench as it goes into docs/pictures/bench. */
 export interface BenchScreen {
@@ -15,8 +18,8 @@ export interface BenchScreen {
   readonly shows: string
   /** What a maker does first, where the screen is more than its opening. */
   readonly first?: (page: Page) => Promise<void>
-  /** In the dark as well. */
-  readonly dark?: true
+  /** In the dark as well: on a desk, or so wide. */
+  readonly dark?: true | number
 }
 
 /** Every room adds its screens here. */
@@ -34,7 +37,22 @@ export const BENCH_SCREENS: readonly BenchScreen[] = [
     shows: '.beside-picture svg',
   },
   { name: 'plan', path: ({ Heron }) => `/stove/${Heron}/plan`, shows: 'main h1' },
-  { name: 'trials', path: ({ Heron }) => `/stove/${Heron}/trials`, shows: 'main h1' },
+  { name: 'trials', path: ({ Heron }) => `/stove/${Heron}/trials`, shows: '.dot-plot' },
+  { name: 'desk', path: ({ burn }) => `/trial/${burn}`, shows: '.metric-list', dark: true },
+  {
+    name: 'logger',
+    path: ({ burn }) => `/trial/${burn}`,
+    shows: '.log-table',
+    first: layLogger,
+    dark: true,
+  },
+  {
+    name: 'burn',
+    path: ({ burning }) => `/burn/${burning}`,
+    shows: '.burn-buttons small',
+    first: (page) => page.getByRole('button', { name: 'I am outdoors' }).click(),
+    dark: 360,
+  },
   { name: 'shelf', path: () => '/shelf', shows: '.shelf-row, .fits' },
   { name: 'start', path: () => '/start', shows: 'main h1' },
 ]
@@ -49,7 +67,7 @@ const DARK_WIDTH = 1280
 
 /** Everything that is worked out has been, and no letter waits for its font. */
 const AT_REST = `document.fonts.ready.then(
-  () => !/(Laying|Looking|Lighting|Burning|Working|Drawing|Cutting|Making|Turning)[^.]* …/.test(document.body.innerText))`
+  () => !/(Laying|Fetching|Looking|Lighting|Burning|Working|Drawing|Cutting|Making|Turning)[^.]* …/.test(document.body.innerText))`
 
 const rest = async (page: Page): Promise<void> => {
   for (let tries = 0; tries < 200; tries++) {
@@ -101,8 +119,15 @@ export const picturesOf = async (
   const browser = await launch()
   try {
     const heron = await stoveNamed(server, 'Heron')
+    const variant = await makeVariant(server, heron)
+    const { document } = await ask<{ readonly document: { readonly id: string; readonly head: string } }>(
+      server,
+      'open',
+      { document: heron },
+    )
     const stoves: Stoves = {
-      variant: await makeVariant(server, heron),
+      ...(await makeBurns(server, document)),
+      variant,
       Redshank: await stoveNamed(server, 'Redshank'),
       Heron: heron,
       Greylag: await stoveNamed(server, 'Greylag'),
@@ -110,7 +135,7 @@ export const picturesOf = async (
     for (const { name, path, shows, first, dark } of screens)
       for (const [width, height] of WIDTHS)
         for (const look of ['light', 'dark'] as const) {
-          if (look === 'dark' && (dark !== true || width !== DARK_WIDTH)) continue
+          if (look === 'dark' && width !== (dark === true ? DARK_WIDTH : dark)) continue
           const { context } = await newContext(browser, { width, height, look })
           await context.addInitScript(
             "if (location.protocol === 'http:') localStorage.setItem('tinwright.guide', 'done')",

@@ -3,7 +3,9 @@ import { readTrialsJson, TRIALS_FORMAT } from '#proof/trial/exchange/bundle.ts'
 import { readTrialsCsv } from '#proof/trial/exchange/records.ts'
 import { isTrialsTable } from '#proof/trial/exchange/trialsIn.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
+import { writtenLog } from '#proof/trial/log.ts'
 import { readTrialDocument, type TrialDocument } from '#proof/trial/read.ts'
+import { isOneBurn } from '#proof/trial/toldAgain.ts'
 import { readJson } from '#stove/document/json.ts'
 import type { Environment } from '../environment.ts'
 import { inFile, problemOf, readFile } from '../input.ts'
@@ -37,6 +39,13 @@ const readAny = (text: string): Outcome<readonly TrialDocument[]> => {
   return one.ok ? good([one.value]) : one
 }
 
+/** The same burn in other words: its log has an entry that is known already. */
+const toldBefore = ({ file }: TrialDocument, seen: Iterable<FoundTrial>): FoundTrial | null => {
+  const log = writtenLog(file)
+  for (const before of seen) if (isOneBurn(writtenLog(before.file), log)) return before
+  return null
+}
+
 /**
  * Every trial of some files.
  * @throws BadInput that names the file; also for one burn that comes twice, which would count twice.
@@ -49,13 +58,13 @@ export const trialsFrom = (env: Environment, paths: readonly string[]): readonly
   for (const one of found) {
     const { $schema: _, ...rest } = one.file
     const text = formatTrialFile(rest)
-    const before = seen.get(text)
-    if (before !== undefined)
+    const before = seen.get(text) ?? toldBefore(one, seen.values())
+    if (before !== null)
       throw new BadInput([
         problemOf(
           'trial.twice',
           one.path,
-          `“${one.trial.name}”, which ${before.path === one.path ? 'stands there twice' : `${before.path} has as well`}`,
+          `“${one.trial.name}”, which ${before.path === one.path ? 'stands there twice' : `${before.path} has as well`}${seen.has(text) ? '' : ', by the entries of its log'}`,
           'every burn once',
           'Leave one of the two out: a burn that counts twice makes luck look like proof.',
         ),

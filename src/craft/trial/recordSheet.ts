@@ -78,7 +78,7 @@ const FIRST: readonly Group[] = [
   {
     title: 'Full power',
     blanks: phase('phases.1', true),
-    how: 'Begins when the pot goes on, ends at the boil or when the flame is out: in every burn of a series alike. With the stove on the scale, what it has lost is the fuel burnt. Stir before you read the water. Char goes into a lidded tin to go out, and is weighed cold and dry, ash knocked off.',
+    how: 'Begins when the pot goes on, ends at the boil or when the flame is out: in every burn of a series alike. With the stove on the scale, the fuel burnt is what it has lost and the char made. Stir before you read the water. Char goes into a lidded tin to go out, and is weighed cold and dry, ash knocked off.',
   },
 ]
 
