@@ -31,13 +31,25 @@ const PROGRAMS = {
 
 export type OutsideProgram = keyof typeof PROGRAMS
 
-const missing = (program: OutsideProgram): string | null => {
-  const { command = program, probe, debian }: Program = PROGRAMS[program]
-  const { error, status } = spawnSync(command, probe)
+const probe = (program: OutsideProgram): string | null => {
+  const { command = program, probe: asked, debian }: Program = PROGRAMS[program]
+  const { error, status } = spawnSync(command, asked)
   // A module that is missing ends Python with 1; some programs end so too when asked for their version.
   return error === undefined && (command === program || status === 0)
     ? null
     : `${program} is not installed (Debian package ${debian})`
+}
+
+/** What was found of each so far in this process; the path belongs to the question. */
+const found = new Map<string, string | null>()
+
+const missing = (program: OutsideProgram): string | null => {
+  const key = `${program} ${process.env.PATH}`
+  const before = found.get(key)
+  if (before !== undefined) return before
+  const now = probe(program)
+  found.set(key, now)
+  return now
 }
 
 /**

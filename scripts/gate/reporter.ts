@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import type { Reporter } from 'vitest/node'
-import { leftOutLines } from './table.ts'
+import { toldLines } from './table.ts'
 import { countsLine, tally } from './tally.ts'
 
 /** Where the gate wants the tally; without it the reporter prints its own last lines. */
@@ -13,7 +13,6 @@ export const countsReporter = (): Reporter => ({
     const file = process.env[TALLY_FILE]
     if (file !== undefined) writeFileSync(file, JSON.stringify(counts))
     // The default reporter prints its summary at the same event: ours comes after it.
-    else
-      process.once('beforeExit', () => console.log([...leftOutLines(counts), countsLine(counts)].join('\n')))
+    else process.once('beforeExit', () => console.log([...toldLines(counts), countsLine(counts)].join('\n')))
   },
 })

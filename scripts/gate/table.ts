@@ -18,10 +18,37 @@ export const table = (lines: readonly Line[]): readonly string[] => {
   return lines.map(row)
 }
 
-/** What was not run and why, and what is known to fail. Nothing, when there is nothing to tell. */
-export const leftOutLines = (counts: Pick<Tally, 'leftOut' | 'knownFailures'>): readonly string[] => [
-  ...(counts.leftOut.length > 0 ? ['Skipped:'] : []),
-  ...counts.leftOut.map(({ name, reason }) => `  ${name}: ${reason}`),
-  ...(counts.knownFailures.length > 0 ? ['Known failures:'] : []),
-  ...counts.knownFailures.map((name) => `  ${name}`),
+const WIDE = 110
+
+/** A line broken between words; what follows stands deeper. */
+const wrapped = (text: string): readonly string[] => {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && last.length + 1 + word.length <= WIDE)
+      lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(lines.length === 0 ? `  ${word}` : `      ${word}`)
+  }
+  return lines
+}
+
+const section = (heading: string, entries: readonly string[]): readonly string[] =>
+  entries.length === 0 ? [] : [heading, ...entries.flatMap(wrapped)]
+
+/**
+ * What was not run and why, what is known to fail, and what passed at the second try or not even then. Nothing, when
+ * there is nothing to tell.
+ */
+export const toldLines = (
+  counts: Pick<Tally, 'leftOut' | 'knownFailures' | 'secondTries'>,
+): readonly string[] => [
+  ...section(
+    'Skipped:',
+    counts.leftOut.map(({ name, reason }) => `${name}: ${reason}`),
+  ),
+  ...section('Known failures:', counts.knownFailures),
+  ...section(
+    'Needed a second try:',
+    counts.secondTries.map(({ name, file, said }) => `${file} > ${name}${said === '' ? '' : `: ${said}`}`),
+  ),
 ]

@@ -10,6 +10,15 @@ export interface Tally {
   readonly leftOut: readonly { readonly name: string; readonly reason: string }[]
   /** Tests marked as failing for a known reason; they fail when they start to pass. */
   readonly knownFailures: readonly string[]
+  /** Tests that did not pass at the first try, whatever became of the second. */
+  readonly secondTries: readonly SecondTry[]
+}
+
+export interface SecondTry {
+  readonly name: string
+  readonly file: string
+  /** What the first try said, in a line. */
+  readonly said: string
 }
 
 /** The tests of one folder under `test/`. */
@@ -23,7 +32,7 @@ export interface Room {
 }
 
 /** The parts of a test case that a tally reads. */
-export type CountedTest = Pick<TestCase, 'fullName' | 'options' | 'result'>
+export type CountedTest = Pick<TestCase, 'fullName' | 'options' | 'result' | 'diagnostic'>
 
 /** The parts of a test file that a tally reads. */
 export interface CountedModule {
@@ -78,6 +87,17 @@ const reasonOf = (test: CountedTest): string => {
   return test.options.mode === 'todo' ? 'still to be written' : 'no reason given'
 }
 
+const firstLine = (text: string | undefined): string => text?.trim().split('\n')[0] ?? ''
+
+const secondTriesOf = (module: CountedModule): readonly SecondTry[] =>
+  [...module.children.allTests()]
+    .filter((test) => (test.diagnostic()?.retryCount ?? 0) > 0)
+    .map((test) => ({
+      name: test.fullName,
+      file: module.relativeModuleId,
+      said: firstLine(test.result().errors?.[0]?.message),
+    }))
+
 /**
  * Counts what a test run came to. Errors outside any test (`strays`) and a run without a single test
  * count as failures: neither may look like success.
@@ -96,6 +116,7 @@ export const tally = (modules: readonly CountedModule[], strays: readonly unknow
     rooms,
     leftOut: tests.filter(isLeftOut).map((test) => ({ name: test.fullName, reason: reasonOf(test) })),
     knownFailures: tests.filter((test) => test.options.fails === true).map((test) => test.fullName),
+    secondTries: modules.flatMap(secondTriesOf),
   }
 }
 

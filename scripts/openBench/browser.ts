@@ -15,8 +15,11 @@ export const FLAGS = [
   '--enable-unsafe-swiftshader',
 ]
 
+/** Until a browser is there [ms]. */
+const START = 120_000
+
 export const launch = (more: readonly string[] = []): Promise<Browser> =>
-  chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...more] })
+  chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...more], timeout: START })
 
 export interface ContextWish {
   readonly width?: number
@@ -41,7 +44,7 @@ const EXPECTED =
   /Failed to load resource: net::ERR_|with a status of 4(?!04)|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
 
 /** A machine under load is slow; what is not there after this does not come. [ms] */
-export const PATIENCE = 12_000
+export const PATIENCE = 30_000
 
 /** What Playwright is to make of a wish. */
 export const contextOptions = ({

@@ -52,7 +52,10 @@ const open = async (
 export const startServer = async (more: readonly string[] = []): Promise<BenchServer> => {
   await buildOnce()
   const home = mkdtempSync(join(tmpdir(), 'tinwright-bench-'))
-  let running = await open(home, 0, more)
+  let running = await open(home, 0, more).catch((fault: unknown) => {
+    rmSync(home, { recursive: true, force: true })
+    throw fault
+  })
   const { address, port, houseOrigins } = running
   const end = async (signal: NodeJS.Signals): Promise<void> => {
     const { child } = running

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Line, leftOutLines, table } from '#scripts/gate/table.ts'
+import { type Line, table, toldLines } from '#scripts/gate/table.ts'
 import { type CountedModule, type CountedTest, countsLine, tally } from '#scripts/gate/tally.ts'
 
 const options = (mode: 'run' | 'skip' | 'todo' = 'run', fails = false): CountedTest['options'] => ({
@@ -17,7 +17,21 @@ const test = (
   fullName: string,
   result: ReturnType<CountedTest['result']>,
   how: CountedTest['options'] = options(),
-): CountedTest => ({ fullName, options: how, result: () => result })
+  retryCount = 0,
+): CountedTest => ({
+  fullName,
+  options: how,
+  result: () => result,
+  diagnostic: () => ({
+    slow: false,
+    heap: undefined,
+    duration: 1,
+    startTime: 0,
+    retryCount,
+    repeatCount: 0,
+    flaky: retryCount > 0 && result.state === 'passed',
+  }),
+})
 
 const passed = (name: string, how?: CountedTest['options']): CountedTest =>
   test(name, { state: 'passed', errors: undefined } as ReturnType<CountedTest['result']>, how)
@@ -88,7 +102,36 @@ describe('the tally of a test run', () => {
       [file('test/a/a.test.ts', [passed('too hot above 1500 K', options('run', true))])],
       [],
     )
-    expect(leftOutLines(counts)).toEqual(['Known failures:', '  too hot above 1500 K'])
+    expect(toldLines(counts)).toEqual(['Known failures:', '  too hot above 1500 K'])
+  })
+
+  it('names each test that needed a second try, with its file and what the first one said', () => {
+    const errors = [{ message: 'expected 3 to be 4\n\nand much more' }]
+    const again = (state: 'passed' | 'failed') =>
+      test(state, { state, errors } as unknown as ReturnType<CountedTest['result']>, options(), 1)
+    const counts = tally(
+      [file('test/web/browser/a.test.ts', [passed('at once'), again('passed'), again('failed')], 'failed')],
+      [],
+    )
+    expect(counts).toMatchObject({ passed: 2, failed: 1 })
+    expect(toldLines(counts)).toEqual([
+      'Needed a second try:',
+      '  test/web/browser/a.test.ts > passed: expected 3 to be 4',
+      '  test/web/browser/a.test.ts > failed: expected 3 to be 4',
+    ])
+  })
+
+  it('tells nothing where there is nothing to tell', () => {
+    expect(toldLines(tally([file('test/a/a.test.ts', [passed('a')])], []))).toEqual([])
+  })
+
+  it('breaks what is long between words, and sets the rest in', () => {
+    const long = `${'word '.repeat(40)}end`
+    const lines = toldLines({ leftOut: [], knownFailures: [long], secondTries: [] })
+    expect(lines[0]).toBe('Known failures:')
+    expect(lines.slice(1).map((line) => /^ */.exec(line)?.[0].length)).toEqual([2, 6])
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(110)
+    expect(lines.slice(1).join(' ').split(/\s+/).filter(Boolean)).toEqual(long.split(' '))
   })
 })
 

@@ -1,29 +1,12 @@
 import type { Browser } from 'playwright-core'
-import { afterAll } from 'vitest'
-import { needs } from '../../outsideProgram.ts'
-import { launch } from '../harness/browser.ts'
-import { type BenchServer, startServer } from '../harness/server.ts'
+import { benchRig } from '../harness/benchTest.ts'
+import type { BenchServer } from '../harness/server.ts'
 
-interface Ready {
-  readonly server: BenchServer
-  readonly browser: Browser
-}
-
-/** One bench and one browser for a file of tests, begun by the first that needs them. */
+/** One bench and one browser for a file of tests whose contexts are their own. */
 export const benchForTests = () => {
-  let begun: Promise<Ready> | null = null
-  const begin = async (): Promise<Ready> => {
-    const server = await startServer()
-    return { server, browser: await launch() }
-  }
-  afterAll(async () => {
-    const ready = await begun
-    await ready?.browser.close()
-    await ready?.server.close()
+  const rig = benchRig()
+  return async (_test: unknown): Promise<{ readonly server: BenchServer; readonly browser: Browser }> => ({
+    server: rig.server(),
+    browser: rig.browser(),
   })
-  return async (context: { readonly skip: (reason: string) => unknown }): Promise<Ready> => {
-    needs(context, 'chromium')
-    begun ??= begin()
-    return begun
-  }
 }

@@ -1,10 +1,9 @@
 import { randomUUID } from 'node:crypto'
-import { beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig, stoveNamed } from '../harness/benchTest.ts'
 import { axeViolations, sidewaysScroll } from '../harness/page.ts'
-
-const rig = benchRig()
+import type { BenchServer } from '../harness/server.ts'
 
 const LONG = 120_000
 
@@ -16,10 +15,10 @@ const act = () => ({ id: newId(), client: 'a-test', at: new Date().toISOString()
 /** Redshank with a step of its own, and a variant made from that step. */
 let redshank = ''
 let variant = ''
-beforeAll(async () => {
-  redshank = await stoveNamed(rig.server(), 'Redshank')
+const prepare = async (server: BenchServer): Promise<void> => {
+  redshank = await stoveNamed(server, 'Redshank')
   const { revision } = await ask<{ readonly revision: { readonly id: string; readonly text: string } }>(
-    rig.server(),
+    server,
     'open',
     { document: redshank },
   )
@@ -27,7 +26,7 @@ beforeAll(async () => {
   stove.parts.shell.openings.intake.count = 14
   stove.parts['fuel can'].openings.ring.height = '10 mm'
   const step = newId()
-  await ask(rig.server(), 'save', {
+  await ask(server, 'save', {
     act: act(),
     wanted: {
       document: redshank,
@@ -40,7 +39,7 @@ beforeAll(async () => {
   stove.name = 'Redshank, wide bore'
   stove.parts.concentrator.openings.bore.diameter = '46 mm'
   variant = newId()
-  await ask(rig.server(), 'create', {
+  await ask(server, 'create', {
     act: act(),
     wanted: {
       id: variant,
@@ -52,7 +51,9 @@ beforeAll(async () => {
       parents: [step],
     },
   })
-}, 180_000)
+}
+
+const rig = benchRig({ prepare })
 
 const openFamily = async (wish?: Parameters<typeof rig.open>[1]) => {
   const opened = await rig.open(`/stove/${redshank}/family`, wish)
