@@ -35,7 +35,7 @@ export default defineConfig({
           testTimeout: 300_000,
           hookTimeout: 180_000,
           // A page on a machine under load is slow; what is awaited comes, or the test has failed.
-          expect: { poll: { timeout: 30_000 } },
+          expect: { poll: { timeout: 60_000 } },
           // Chromium, a server and a page have to meet in time. The gate names every test that needed this.
           retry: 1,
         },

@@ -44,7 +44,7 @@ const EXPECTED =
   /Failed to load resource: net::ERR_|with a status of 4(?!04)|ERR_CONNECTION_REFUSED|GL Driver Message|ERR_INTERNET/
 
 /** A machine under load is slow; what is not there after this does not come. [ms] */
-export const PATIENCE = 30_000
+export const PATIENCE = 60_000
 
 /** What Playwright is to make of a wish. */
 export const contextOptions = ({

@@ -82,7 +82,7 @@ describe('without its server', () => {
     await rig.server().start()
     const next = await another('/')
     await next.getByRole('link', { name: 'Spotted redshank' }).waitFor()
-    await expect.poll(names, { timeout: 10_000 }).toContain('Spotted redshank')
+    await expect.poll(names).toContain('Spotted redshank')
   })
 })
 

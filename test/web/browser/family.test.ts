@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig, stoveNamed } from '../harness/benchTest.ts'
 import { axeViolations, sidewaysScroll } from '../harness/page.ts'
 import type { BenchServer } from '../harness/server.ts'
@@ -80,9 +79,9 @@ describe('the family of a stove', () => {
       await pane.getByText('6 mm (15/64 in) wider: 40 mm (1 9/16 in) → 46 mm (1 13/16 in)').waitFor()
       await page.keyboard.press('ArrowLeft')
       await page.keyboard.press('ArrowLeft')
-      await expect.poll(() => page.getByRole('treeitem').count(), { timeout: PATIENCE }).toBe(4)
+      await expect.poll(() => page.getByRole('treeitem').count()).toBe(4)
       await page.keyboard.press('ArrowRight')
-      await expect.poll(() => page.getByRole('treeitem').count(), { timeout: PATIENCE }).toBe(5)
+      await expect.poll(() => page.getByRole('treeitem').count()).toBe(5)
       expect(complaints).toEqual([])
     },
     LONG,
@@ -100,10 +99,11 @@ describe('the family of a stove', () => {
       await page.getByRole('button', { name: 'Branch' }).click()
       await page.waitForURL(/\/stove\/[0-9a-f]{32}$/)
       const made = new URL(page.url()).pathname.split('/').at(-1)
-      const family = await ask<readonly { readonly document: string }[]>(rig.server(), 'family', {
-        document: redshank,
-      })
-      expect(family.map(({ document }) => document)).toContain(made)
+      const family = async () =>
+        (
+          await ask<readonly { readonly document: string }[]>(rig.server(), 'family', { document: redshank })
+        ).map(({ document }) => document)
+      await expect.poll(family).toContain(made)
     },
     LONG,
   )
@@ -117,9 +117,9 @@ describe('the family of a stove', () => {
       await page.getByRole('treeitem', { name: /concentrator, bore/ }).click({ timeout: LONG })
       await page.keyboard.press('Space')
       await page.getByRole('link', { name: 'Set 2 side by side' }).click()
-      await expect.poll(() => page.locator('.beside-curves .beside-line').count(), { timeout: LONG }).toBe(4)
+      await expect.poll(() => page.locator('.beside-curves .beside-line').count()).toBe(4)
       const firepower = page.getByRole('row', { name: /^Firepower/ })
-      expect(await firepower.textContent()).toMatch(/kW.*kW.*(more|less)/)
+      await expect.poll(() => firepower.textContent()).toMatch(/kW.*kW.*(more|less)/)
       await expect
         .poll(() => page.title(), { timeout: PATIENCE })
         .toBe('Side by side: Redshank, Redshank, wide bore · Tinwright')
@@ -151,7 +151,7 @@ describe('the family of a stove', () => {
         height: 740,
         touch: true,
       })
-      await expect.poll(() => page.locator('.beside-curves .beside-line').count(), { timeout: LONG }).toBe(6)
+      await expect.poll(() => page.locator('.beside-curves .beside-line').count()).toBe(6)
       // All pictures to one scale: each has the same box.
       const boxes = (await page.evaluate(
         '[...document.querySelectorAll(".beside-picture")].map((at) => at.shadowRoot.querySelector("svg").getAttribute("viewBox"))',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { benchRig, stoveNamed } from '../harness/benchTest.ts'
-import { axeViolations, sidewaysScroll, until } from '../harness/page.ts'
+import { axeViolations, rested, sidewaysScroll, until } from '../harness/page.ts'
 
 const rig = benchRig()
 
@@ -29,7 +29,7 @@ describe('every page', () => {
         expect(complaints).toEqual([])
       }
       expect(found).toEqual([])
-    }, 120_000)
+    })
 })
 
 describe('the frame', () => {
@@ -37,9 +37,9 @@ describe('the frame', () => {
     const { page } = await rig.open('/')
     await page.getByRole('link', { name: 'Heron', exact: true }).waitFor()
     await page.keyboard.press('Tab')
-    expect(await page.evaluate('document.activeElement.textContent')).toBe('Skip to the work')
+    await expect.poll(() => page.evaluate('document.activeElement.textContent')).toBe('Skip to the work')
     await page.keyboard.press('Enter')
-    expect(await page.evaluate('document.activeElement.id')).toBe('work')
+    await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('work')
     for (const place of ['Shelf', 'Workshop', 'Help', 'Stoves']) {
       await page
         .getByRole('navigation', { name: 'Places', exact: true })
@@ -47,7 +47,7 @@ describe('the frame', () => {
         .focus()
       await page.keyboard.press('Enter')
       await until(page, `document.title.startsWith('${place}')`)
-      expect(await page.evaluate('document.activeElement.id')).toBe('work')
+      await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('work')
     }
   })
 
@@ -61,7 +61,9 @@ describe('the frame', () => {
     await page.getByRole('button', { name: 'Look', exact: true }).click()
     await page.getByRole('radio', { name: 'off' }).check({ force: true })
     await page.keyboard.press('Escape')
+    await page.getByRole('dialog').waitFor({ state: 'hidden' })
     await page.keyboard.press('?')
+    await rested(page)
     expect(await page.getByRole('dialog').count()).toBe(0)
   })
 
@@ -71,18 +73,20 @@ describe('the frame', () => {
     const sheet = page.getByRole('dialog')
     await sheet.getByRole('radio', { name: 'dark' }).check({ force: true })
     // Where the header has room for the units, the sheet does not ask for them again.
-    expect(await page.getByRole('radio', { name: 'inch' }).count()).toBe(1)
+    await expect.poll(() => page.getByRole('radio', { name: 'inch' }).count()).toBe(1)
     await page.keyboard.press('Escape')
     await page.locator('.bench-units').getByRole('radio', { name: 'inch' }).check({ force: true })
     await page.setViewportSize({ width: 360, height: 740 })
     await page.getByRole('button', { name: 'Units and look' }).click()
-    expect(await page.getByRole('radio', { name: 'inch' }).isChecked()).toBe(true)
+    await expect.poll(() => page.getByRole('radio', { name: 'inch' }).isChecked()).toBe(true)
     await page.keyboard.press('Escape')
     await page.setViewportSize({ width: 1280, height: 800 })
     await page.reload()
     await page.locator('main h1').waitFor()
-    expect(await page.evaluate('document.documentElement.dataset.theme')).toBe('dark')
-    expect(await page.locator('.bench-units').getByRole('radio', { name: 'inch' }).isChecked()).toBe(true)
+    await expect.poll(() => page.evaluate('document.documentElement.dataset.theme')).toBe('dark')
+    await expect
+      .poll(() => page.locator('.bench-units').getByRole('radio', { name: 'inch' }).isChecked())
+      .toBe(true)
   })
 })
 
@@ -99,9 +103,9 @@ describe('being shown round', () => {
     const redshank = await stoveNamed(rig.server(), 'Redshank')
     await until(page, `location.pathname === '/stove/${redshank}'`)
     await page.getByRole('button', { name: 'Enough, I find my way' }).click()
-    expect(await page.getByRole('complementary', { name: 'Shown round' }).count()).toBe(0)
+    await expect.poll(() => page.getByRole('complementary', { name: 'Shown round' }).count()).toBe(0)
     await page.goto(rig.server().address)
     await page.locator('main h1').waitFor()
-    expect(await page.getByRole('complementary', { name: 'Shown round' }).count()).toBe(0)
+    await expect.poll(() => page.getByRole('complementary', { name: 'Shown round' }).count()).toBe(0)
   })
 })

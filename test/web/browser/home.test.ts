@@ -2,7 +2,6 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
-import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig } from '../harness/benchTest.ts'
 
 const rig = benchRig()
@@ -33,7 +32,7 @@ describe('the stoves of the workshop', () => {
     await page.getByLabel('Name').fill('Grey heron')
     await page.getByRole('button', { name: 'Rename' }).click()
     await page.getByRole('link', { name: 'Grey heron' }).waitFor()
-    await expect.poll(names, { timeout: PATIENCE }).toContain('Grey heron')
+    await expect.poll(names).toContain('Grey heron')
 
     // What leaves as a file bears the new name, inside too.
     await page.getByRole('button', { name: 'More for Grey heron' }).click()
@@ -55,10 +54,10 @@ describe('the stoves of the workshop', () => {
     await page.getByRole('button', { name: 'More for Greylag' }).click()
     await page.getByRole('button', { name: 'Take away' }).click()
     await page.getByText('Taken away (1)').click()
-    await expect.poll(names, { timeout: PATIENCE }).not.toContain('Greylag')
+    await expect.poll(names).not.toContain('Greylag')
     await page.getByRole('button', { name: 'Bring back Greylag' }).click()
     await page.getByRole('link', { name: 'Greylag', exact: true }).waitFor()
-    await expect.poll(names, { timeout: PATIENCE }).toContain('Greylag')
+    await expect.poll(names).toContain('Greylag')
     expect(complaints).toEqual([])
   })
 
@@ -79,7 +78,7 @@ describe('the stoves of the workshop', () => {
       hasText: 'broken.stove.json will not do, and nothing was changed',
     })
     await refused.waitFor()
-    expect(await refused.textContent()).toMatch(/count.*eleven/s)
+    await expect.poll(() => refused.textContent()).toMatch(/count.*eleven/s)
     // Dropped on the page, an archive comes in as well, and doubles nothing.
     const archive = Buffer.from(
       await (await fetch(new URL('/api/archive', rig.server().address))).arrayBuffer(),
@@ -90,7 +89,7 @@ describe('the stoves of the workshop', () => {
       buffer: archive,
     })
     await page.locator('.notice', { hasText: 'all.zip: all of it is here already' }).waitFor()
-    expect((await names()).filter((name) => name === 'Curlew')).toHaveLength(1)
+    await expect.poll(async () => (await names()).filter((name) => name === 'Curlew')).toHaveLength(1)
     expect(complaints).toEqual([])
   })
 

@@ -3,9 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { networkInterfaces, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it } from 'vitest'
 import { TRIAL_FORMAT } from '#proof/trial/schema.ts'
-import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { houseAddresses } from '#server/door/house.ts'
 import { WITHOUT_CERTIFICATE } from '#wire/door.ts'
 import { standingEvents } from '#wire/trials.ts'
@@ -21,8 +20,8 @@ const EMPTY = JSON.stringify({ format: TRIAL_FORMAT, name: 'Test burn' })
 const CAUTION = 'is not encrypted'
 
 const ending: (() => Promise<void> | void)[] = []
-afterAll(async () => {
-  for (const end of ending.toReversed()) await end()
+afterEach(async () => {
+  for (const end of ending.splice(0).toReversed()) await end()
 })
 
 interface House {
@@ -92,9 +91,7 @@ const here = async ({ browser, server }: House): Promise<Page> => {
 }
 
 const withPhone = (): void => {
-  it('logs a burn over plain HTTP, where browsers withhold much: let in, kept, sent, let in no more', {
-    timeout: 180_000,
-  }, async (test) => {
+  it('logs a burn over plain HTTP, where browsers withhold much: let in, kept, sent, let in no more', async (test) => {
     needs(test, 'chromium')
     const house = await openHouse()
     const { server, browser } = house
@@ -134,7 +131,7 @@ const withPhone = (): void => {
     const again = await context.newPage()
     await openBurn(house, again, trial)
     await standing(again, '4 events, all with the workshop')
-    expect(await said(server, trial)).toEqual(['lit', 'flame on', 'pot on', 'boil'])
+    await expect.poll(() => said(server, trial)).toEqual(['lit', 'flame on', 'pot on', 'boil'])
 
     // The other pages do as well: a stove is renamed here and seen there.
     await again.goto(`${house.origin}/`)
@@ -142,9 +139,7 @@ const withPhone = (): void => {
     await again.getByLabel('Name').fill('Grey heron')
     await again.getByRole('button', { name: 'Rename' }).click()
     await expect
-      .poll(async () => (await ask(server.address, 'list', {})).map(({ name }) => name), {
-        timeout: PATIENCE,
-      })
+      .poll(async () => (await ask(server.address, 'list', {})).map(({ name }) => name))
       .toContain('Grey heron')
 
     await section.getByRole('button', { name: 'Let in no more: Stove phone' }).click()
@@ -154,7 +149,7 @@ const withPhone = (): void => {
     expect(complaints).toEqual([])
   })
 
-  it('keeps the pages over https, with a certificate that it trusts', { timeout: 180_000 }, async (test) => {
+  it('keeps the pages over https, with a certificate that it trusts', async (test) => {
     needs(test, 'chromium', 'openssl')
     const folder = mkdtempSync(join(tmpdir(), 'tinwright-house-'))
     ending.push(() => rmSync(folder, { recursive: true }))
@@ -175,7 +170,7 @@ const withPhone = (): void => {
     expect(house.origin).toMatch(/^https:/)
     const maker = await here(house)
     await maker.getByRole('button', { name: 'Let a device in' }).waitFor()
-    expect(await maker.getByText(CAUTION).count()).toBe(0)
+    await expect.poll(() => maker.getByText(CAUTION).count()).toBe(0)
     const { context, complaints } = await newContext(house.browser, PHONE)
     const phone = await letIn(house, context, maker, 'Safe phone')
     const [cookie] = await context.cookies()
@@ -192,7 +187,7 @@ const withPhone = (): void => {
     await standing(phone, '2 events, 1 not yet with the workshop')
     await context.setOffline(false)
     await standing(phone, '2 events, all with the workshop')
-    expect(await said(house.server, trial)).toEqual(['lit', 'flame on'])
+    await expect.poll(() => said(house.server, trial)).toEqual(['lit', 'flame on'])
     expect(complaints).toEqual([])
   })
 }

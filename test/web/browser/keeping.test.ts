@@ -59,27 +59,26 @@ describe('what is done on the bench', () => {
     await allKept(page)
     await page.reload()
     await ready(page)
-    expect(await heightOf(page)).toBe(first)
+    await expect.poll(() => heightOf(page)).toBe(first)
     await undoButton(page).click()
     await expect.poll(() => heightOf(page)).toBe(start)
-    expect(await undoButton(page).isDisabled()).toBe(true)
+    await expect.poll(() => undoButton(page).isDisabled()).toBe(true)
     await redoButton(page).click()
     await expect.poll(() => heightOf(page)).toBe(first)
     await allKept(page)
-    const [draft] = (await ask<readonly Draft[]>(rig.server(), 'drafts')).filter(
-      ({ document }) => document === heron,
-    )
-    expect(draft?.unsaved).toBe(true)
+    const unsaved = async () =>
+      (await ask<readonly Draft[]>(rig.server(), 'drafts', { document: heron })).map((draft) => draft.unsaved)
+    await expect.poll(unsaved).toEqual([true])
     await save(page, 'Lower ring, for a longer flame.')
     await page.getByText('All kept').waitFor()
-    expect(await notes(heron)).toEqual([expect.any(String), 'Lower ring, for a longer flame.'])
+    await expect.poll(() => notes(heron)).toEqual([expect.any(String), 'Lower ring, for a longer flame.'])
     // The edits that led there can still be taken back.
     await page.keyboard.press('Control+z')
     await expect.poll(() => heightOf(page)).toBe(start)
     await page.keyboard.press('Control+Shift+z')
     await expect.poll(() => heightOf(page)).toBe(first)
     expect(complaints).toEqual([])
-  }, 60_000)
+  })
 
   it('makes a variant with its parent, and leaves the stove as it was', async () => {
     const heron = await stoveNamed(rig.server(), 'Heron')
@@ -95,7 +94,7 @@ describe('what is done on the bench', () => {
     await sheet.getByRole('button', { name: 'Make the variant' }).click()
     await page.locator('.where-name', { hasText: 'Heron low' }).waitFor()
     await ready(page)
-    expect(await heightOf(page)).toBe(moved)
+    await expect.poll(() => heightOf(page)).toBe(moved)
     await allKept(page)
     const variant = await stoveNamed(rig.server(), 'Heron low')
     const family = await ask<readonly (RevisionHead & { readonly id: string })[]>(rig.server(), 'family', {
@@ -105,7 +104,7 @@ describe('what is done on the bench', () => {
     expect(family.find(({ id }) => id === own?.parents[0])?.document).toBe(heron)
     await page.goto(new URL(`/stove/${heron}`, rig.server().address).href)
     await ready(page)
-    expect(await heightOf(page)).toBe(before)
+    await expect.poll(() => heightOf(page)).toBe(before)
     // What went with the variant is one undo away here.
     await undoButton(page).click()
     await expect.poll(() => heightOf(page)).toBe(moved)
@@ -113,7 +112,7 @@ describe('what is done on the bench', () => {
     await page.goto(rig.server().address)
     await page.getByRole('heading', { name: 'Heron and its 7 variants' }).waitFor()
     expect(complaints).toEqual([])
-  }, 60_000)
+  })
 
   it('is safe in a server that is killed in the middle of an edit', async () => {
     const greylag = await stoveNamed(rig.server(), 'Greylag')
@@ -127,12 +126,12 @@ describe('what is done on the bench', () => {
     await save(page, 'Saved while the workshop was away.')
     await rig.server().start()
     await allKept(page)
-    expect(await notes(greylag)).toContain('Saved while the workshop was away.')
+    await expect.poll(() => notes(greylag)).toContain('Saved while the workshop was away.')
     await page.reload()
     await ready(page)
-    expect(await heightOf(page)).toBe(last)
+    await expect.poll(() => heightOf(page)).toBe(last)
     expect(complaints).toEqual([])
-  }, 60_000)
+  })
 
   it('is safe in a window that is closed before the workshop has heard of it', async () => {
     const greylag = await stoveNamed(rig.server(), 'Greylag')
@@ -147,13 +146,13 @@ describe('what is done on the bench', () => {
     const next = await another(`/stove/${greylag}`)
     await ready(next)
     // The new window goes on where the closed one was, with its undo.
-    expect(await heightOf(next)).toBe(last)
+    await expect.poll(() => heightOf(next)).toBe(last)
     await allKept(next)
-    expect(await undoButton(next).isDisabled()).toBe(false)
-    const drafts = await ask<readonly Draft[]>(rig.server(), 'drafts', { document: greylag })
-    expect(drafts.some(({ unsaved }) => unsaved)).toBe(true)
+    await expect.poll(() => undoButton(next).isDisabled()).toBe(false)
+    const drafts = () => ask<readonly Draft[]>(rig.server(), 'drafts', { document: greylag })
+    await expect.poll(async () => (await drafts()).some(({ unsaved }) => unsaved)).toBe(true)
     expect(complaints).toEqual([])
-  }, 60_000)
+  })
 
   it('is done once, however often an answer is lost on its way', async () => {
     const heron = await stoveNamed(rig.server(), 'Heron')
@@ -181,7 +180,7 @@ describe('what is done on the bench', () => {
     await allKept(page)
     await save(page, 'Answered at the second try.')
     await allKept(page)
-    expect(await notes(heron)).toEqual([...before, 'Answered at the second try.'])
+    await expect.poll(() => notes(heron)).toEqual([...before, 'Answered at the second try.'])
     // One step it was, for the page and for the workshop.
     await page.reload()
     await ready(page)
@@ -189,7 +188,7 @@ describe('what is done on the bench', () => {
     await expect.poll(() => heightOf(page)).toBe(start)
     await redoButton(page).click()
     await expect.poll(() => heightOf(page)).toBe(first)
-    expect(await redoButton(page).isDisabled()).toBe(true)
+    await expect.poll(() => redoButton(page).isDisabled()).toBe(true)
     await allKept(page)
     await page.getByRole('button', { name: 'Save …' }).click()
     const sheet = page.getByRole('dialog', { name: 'Save what is on the bench' })
@@ -197,11 +196,12 @@ describe('what is done on the bench', () => {
     await sheet.getByRole('button', { name: 'Make the variant' }).click()
     await page.locator('.where-name', { hasText: 'Heron once' }).waitFor()
     await allKept(page)
-    const made = (await ask<readonly { readonly name: string }[]>(rig.server(), 'list')).filter(
-      ({ name }) => name === 'Heron once',
-    )
-    expect(made).toHaveLength(1)
-  }, 60_000)
+    const made = async () =>
+      (await ask<readonly { readonly name: string }[]>(rig.server(), 'list')).filter(
+        ({ name }) => name === 'Heron once',
+      )
+    await expect.poll(made).toHaveLength(1)
+  })
 
   it('is all there after one kill upon the other', async () => {
     const redshank = await stoveNamed(rig.server(), 'Redshank')
@@ -218,14 +218,14 @@ describe('what is done on the bench', () => {
     await allKept(page)
     await page.reload()
     await ready(page)
-    expect(await heightOf(page)).toBe(last)
+    await expect.poll(() => heightOf(page)).toBe(last)
     // The workshop has it too, and not this browser alone.
     const elsewhere = await rig.open(`/stove/${redshank}`)
     await ready(elsewhere.page)
     await elsewhere.page.getByRole('button', { name: 'Take it over here' }).click()
     await expect.poll(() => heightOf(elsewhere.page)).toBe(last)
     expect(complaints).toEqual([])
-  }, 120_000)
+  })
 })
 
 describe('two windows on one stove', () => {
@@ -246,8 +246,8 @@ describe('two windows on one stove', () => {
     await save(one, 'Saved in the first window.')
     await keeping(two, 'conflict').waitFor()
     const sentence = two.getByRole('alert').filter({ hasText: 'Both are kept' })
-    expect(await sentence.textContent()).toContain('Saved in the first window.')
-    expect(await heightOf(two)).toBe(inTwo)
+    await expect.poll(() => sentence.textContent()).toContain('Saved in the first window.')
+    await expect.poll(() => heightOf(two)).toBe(inTwo)
 
     // Theirs is taken, and mine comes back by undo.
     await two.getByRole('button', { name: 'Take theirs' }).click()
@@ -263,15 +263,13 @@ describe('two windows on one stove', () => {
     await two.getByRole('button', { name: 'Keep mine as “Redshank, mine”' }).click()
     await two.locator('.where-name', { hasText: 'Redshank, mine' }).waitFor()
     await ready(two)
-    expect(await heightOf(two)).toBe(inTwo)
-    expect(await notes(redshank)).toEqual([
-      expect.any(String),
-      'Saved in the first window.',
-      'And once more.',
-    ])
+    await expect.poll(() => heightOf(two)).toBe(inTwo)
+    await expect
+      .poll(() => notes(redshank))
+      .toEqual([expect.any(String), 'Saved in the first window.', 'And once more.'])
     expect(inTwo).not.toBe(start)
     expect(complaints).toEqual([])
-  }, 60_000)
+  })
 
   it('follow each other where nothing is in the way', async () => {
     const heron = await stoveNamed(rig.server(), 'Heron')
@@ -281,7 +279,7 @@ describe('two windows on one stove', () => {
     await ready(two)
     const moved = await nudge(one)
     await save(one, 'For both.')
-    await expect.poll(() => heightOf(two), { timeout: 10_000 }).toBe(moved)
+    await expect.poll(() => heightOf(two)).toBe(moved)
     expect(complaints).toEqual([])
-  }, 60_000)
+  })
 })

@@ -7,7 +7,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, describe, expect, it } from 'vitest'
 import { needs } from '../../outsideProgram.ts'
 import { benchRig, stoveNamed } from '../harness/benchTest.ts'
-import { axeViolations, sidewaysScroll } from '../harness/page.ts'
+import { axeViolations, rested, sidewaysScroll } from '../harness/page.ts'
 
 const rig = benchRig()
 const folder = mkdtempSync(join(tmpdir(), 'tinwright-plan-'))
@@ -66,13 +66,17 @@ describe('the plan of a stove', () => {
       const { page, complaints } = await openPlan('Heron')
       await page.getByRole('button', { name: 'Look at the pages' }).click()
       await page.locator('.plan-page').first().waitFor({ timeout: LONG })
+      await rested(page)
       const pages = await page.locator('.plan-page').count()
       expect(pages).toBeGreaterThan(10)
       // Every page holds its drawing and its words.
-      const drawn = (await page.evaluate(
-        '[...document.querySelectorAll(".plan-paper")].map((at) => at.shadowRoot.querySelectorAll("text").length)',
-      )) as readonly number[]
-      expect(Math.min(...drawn)).toBeGreaterThan(3)
+      await expect
+        .poll(() =>
+          page.evaluate(
+            'Math.min(...[...document.querySelectorAll(".plan-paper")].map((at) => at.shadowRoot?.querySelectorAll("text").length ?? 0))',
+          ),
+        )
+        .toBeGreaterThan(3)
       expect(await axeViolations(page)).toEqual([])
       await page.getByRole('button', { name: /^Look at page 1,/ }).focus()
       await page.keyboard.press('Enter')

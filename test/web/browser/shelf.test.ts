@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { PATIENCE } from '#scripts/openBench/browser.ts'
 import { ask, benchRig } from '../harness/benchTest.ts'
 import { axeViolations, sidewaysScroll } from '../harness/page.ts'
 
@@ -34,7 +33,9 @@ describe('the shelf', () => {
     await page.getByLabel('Height', { exact: false }).first().fill('110 mm')
     // A number without its unit is refused at its own field.
     await page.getByText(/76 will not do/).waitFor()
-    expect(await page.getByLabel(/Across, over the seam/).getAttribute('aria-invalid')).toBe('true')
+    await expect
+      .poll(() => page.getByLabel(/Across, over the seam/).getAttribute('aria-invalid'))
+      .toBe('true')
     await page.getByLabel(/Across, over the seam/).fill('76 mm ± 0.3 mm')
     await page.getByText(/^Reads as 76\smm/).waitFor()
     await page.getByRole('button', { name: 'Lay it on the shelf' }).click()
@@ -96,18 +97,12 @@ describe('the shelf', () => {
     const { page, complaints } = await openShelf()
     const said = page.locator('.fits-said')
     await page.getByRole('button', { name: /^drawn tomato can into lever-lid tin/ }).focus()
-    await expect
-      .poll(() => said.textContent(), { timeout: PATIENCE })
-      .toMatch(/^drawn tomato can .*lever-lid tin/)
+    await expect.poll(() => said.textContent()).toMatch(/^drawn tomato can .*lever-lid tin/)
     await page.keyboard.press('ArrowRight')
-    await expect
-      .poll(() => said.textContent(), { timeout: PATIENCE })
-      .toMatch(/drawn tomato can drops into milk powder tin/)
+    await expect.poll(() => said.textContent()).toMatch(/drawn tomato can drops into milk powder tin/)
     await page.keyboard.press('ArrowUp')
     await page.keyboard.press('ArrowUp')
-    await expect
-      .poll(() => said.textContent(), { timeout: PATIENCE })
-      .toMatch(/lever-lid tin .*milk powder tin/)
+    await expect.poll(() => said.textContent()).toMatch(/lever-lid tin .*milk powder tin/)
     expect(complaints).toEqual([])
   })
 
@@ -118,15 +113,15 @@ describe('the shelf', () => {
       await page.getByRole('button', { name: 'Try every pair' }).click()
       const first = page.locator('.possible-stove').first()
       await first.waitFor({ timeout: LONG })
-      expect(await page.locator('.possible-stove').count()).toBe(8)
+      await expect.poll(() => page.locator('.possible-stove').count()).toBe(8)
       const words = (await first.locator('strong').textContent()) ?? ''
-      expect(await first.textContent()).toContain('Burns clean')
+      await expect.poll(() => first.textContent()).toContain('Burns clean')
       expect(await axeViolations(page)).toEqual([])
       await first.click()
       await page.getByRole('heading', { name: 'Start a stove' }).waitFor()
       const [inner, outer] = words.trim().split(' in ')
-      expect(await page.getByLabel('Outside').inputValue()).toBe(outer)
-      expect(await page.getByLabel('Inside it, for the fuel').inputValue()).toBe(inner)
+      await expect.poll(() => page.getByLabel('Outside').inputValue()).toBe(outer)
+      await expect.poll(() => page.getByLabel('Inside it, for the fuel').inputValue()).toBe(inner)
       expect(complaints).toEqual([])
     },
     LONG,

@@ -9,8 +9,16 @@ const rig = benchRig()
 
 const LONG = 120_000
 
+interface Head {
+  readonly id: string
+}
+
 const stoveAt = async (url: string) => {
   const document = new URL(url).pathname.split('/').at(-1)
+  // The page shows it before the workshop has it.
+  await expect
+    .poll(async () => (await ask<readonly Head[]>(rig.server(), 'list')).map(({ id }) => id))
+    .toContain(document)
   const { revision } = await ask<{ readonly revision: { readonly text: string; readonly note: string } }>(
     rig.server(),
     'open',
@@ -84,7 +92,9 @@ describe('a new stove', () => {
       await page.getByLabel('Outside').selectOption('bean can')
       await page.getByLabel('Inside it, for the fuel').selectOption('coffee can')
       await page.getByText(/coffee can in bean can makes no stove that holds/).waitFor({ timeout: LONG })
-      expect(await page.getByRole('button', { name: 'Lay it on the bench' }).isDisabled()).toBe(true)
+      await expect
+        .poll(() => page.getByRole('button', { name: 'Lay it on the bench' }).isDisabled())
+        .toBe(true)
       await page.getByLabel('Inside it, for the fuel').selectOption('bean can')
       await page.getByText('A can cannot stand in itself').waitFor()
     },

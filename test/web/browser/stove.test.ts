@@ -1,23 +1,24 @@
 import type { Locator, Page } from 'playwright-core'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { benchRig, stoveNamed } from '../harness/benchTest.ts'
-import { axeViolations, type ContextWish, sidewaysScroll } from '../harness/browser.ts'
-
-vi.setConfig({ testTimeout: 240_000 })
+import { axeViolations, type ContextWish, rested, sidewaysScroll } from '../harness/browser.ts'
 
 const rig = benchRig()
 
-/** On a machine that others work on too, an answer may take its time [ms]. */
-const PATIENCE = 45_000
+const eventually = <T>(look: () => Promise<T>) => expect.poll(look)
 
-const eventually = <T>(look: () => Promise<T>) => expect.poll(look, { timeout: PATIENCE })
-
-const openStove = async (name: string, wish?: ContextWish) => {
+const layStove = async (name: string, wish?: ContextWish) => {
   const id = await stoveNamed(rig.server(), name)
   const opened = await rig.open(`/stove/${id}`, wish)
-  opened.page.setDefaultTimeout(PATIENCE)
   await opened.page.locator('.answer-value').first().waitFor()
   await opened.page.locator('.grip').first().waitFor()
+  return opened
+}
+
+/** With all that it shows at first in its place. */
+const openStove = async (name: string, wish?: ContextWish) => {
+  const opened = await layStove(name, wish)
+  await rested(opened.page)
   return opened
 }
 
@@ -26,13 +27,8 @@ const grip = (page: Page, key: string): Locator => page.locator(`.grip[data-key=
 const undoButton = (page: Page): Locator => page.getByRole('button', { name: /^Undo/ })
 
 /** Waits until a text is another than it was. */
-const changed = async (place: Locator, before: string | null): Promise<string> => {
-  for (;;) {
-    const now = await place.textContent()
-    if (now !== null && now !== before) return now
-    await place.page().waitForTimeout(20)
-  }
-}
+const changed = (place: Locator, before: string | null): Promise<void> =>
+  eventually(() => place.textContent()).not.toBe(before)
 
 const middleOf = async (place: Locator): Promise<readonly [x: number, y: number]> => {
   const box = await place.boundingBox()
@@ -60,7 +56,7 @@ describe('a row under the hand', () => {
     await eventually(() => front.innerHTML()).not.toBe(picture)
     await eventually(() => page.locator('.strip-power').getAttribute('d')).not.toBe(curve)
     await page.mouse.up()
-    expect(await undoButton(page).textContent()).toMatch(/^Undo: move ring to \d+\smm$/)
+    await expect.poll(() => undoButton(page).textContent()).toMatch(/^Undo: move ring to \d+\smm$/)
     const moved = await ring.getAttribute('aria-valuetext')
     await undoButton(page).click()
     await eventually(() => ring.getAttribute('aria-valuetext')).toBe(height)
@@ -84,7 +80,7 @@ describe('a row under the hand', () => {
     await page.keyboard.press('Escape')
     await eventually(() => ring.getAttribute('aria-valuetext')).toBe(height)
     await page.mouse.up()
-    expect(await undoButton(page).isDisabled()).toBe(true)
+    await expect.poll(() => undoButton(page).isDisabled()).toBe(true)
   })
 
   it('is moved by keys, opened by Enter, drilled with another bit, and left again by Escape', async () => {
@@ -168,11 +164,11 @@ describe('from above', () => {
   it('turns the wind, which blows once it is turned', async () => {
     const { page } = await openStove('Heron')
     const wind = page.getByRole('slider', { name: 'Wind, where it comes from' })
-    expect(await wind.getAttribute('aria-valuetext')).toBe('calm')
+    await expect.poll(() => wind.getAttribute('aria-valuetext')).toBe('calm')
     await wind.focus()
     await page.keyboard.press('Shift+ArrowRight')
     await eventually(() => wind.getAttribute('aria-valuetext')).toBe('45° from the front')
-    expect(await page.getByLabel('Wind', { exact: true }).inputValue()).toBe('2 m/s')
+    await expect.poll(() => page.getByLabel('Wind', { exact: true }).inputValue()).toBe('2 m/s')
   })
 })
 
@@ -200,12 +196,14 @@ describe('the burn strip', () => {
   })
 
   it('draws its bands once the hand rests, and stops when asked', async () => {
-    const { page } = await openStove('Heron')
+    const { page } = await layStove('Heron')
     await page.getByRole('progressbar', { name: 'Drawing bands' }).waitFor()
     await page.getByRole('button', { name: 'Stop', exact: true }).click()
     await page.getByRole('button', { name: 'Draw the bands' }).click()
-    await page.locator('.strip-band').waitFor({ timeout: 60_000 })
-    expect(await page.locator('[data-answer="firepower"] .answer-range').textContent()).toMatch(/ to .*kW$/)
+    await page.locator('.strip-band').waitFor()
+    await expect
+      .poll(() => page.locator('[data-answer="firepower"] .answer-range').textContent())
+      .toMatch(/ to .*kW$/)
   })
 })
 

@@ -34,9 +34,7 @@ describe('burns on the desk', () => {
   const textOf = async (trial: string) =>
     JSON.parse((await ask(server.address, 'open', { document: trial })).revision.text)
 
-  it('starts a burn, asks for what is missing, works it out, and keeps it', {
-    timeout: 120_000,
-  }, async (test) => {
+  it('starts a burn, asks for what is missing, works it out, and keeps it', async (test) => {
     const { browser } = await begin(test)
     const { context } = await newContext(browser)
     const page = await context.newPage()
@@ -74,7 +72,7 @@ describe('burns on the desk', () => {
     await page.getByRole('heading', { name: 'What it came to' }).waitFor()
     await page.getByText('How this was worked out: fuel burnt').click()
     await page.getByText('= 310 − 180').first().waitFor()
-    expect(await page.getByText('written from memory').count()).toBeGreaterThan(0)
+    await expect.poll(() => page.getByText('written from memory').count()).toBeGreaterThan(0)
     await page.getByText('Kept in the workshop').waitFor()
     await expect.poll(async () => (await textOf(trial)).pot?.weight).toBe('14.5 oz')
     await page.reload()
@@ -82,9 +80,7 @@ describe('burns on the desk', () => {
     await context.close()
   })
 
-  it('reads an ugly file after asking, matches the boil, and takes it into the log', {
-    timeout: 120_000,
-  }, async (test) => {
+  it('reads an ugly file after asking, matches the boil, and takes it into the log', async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'With a logger', whole('With a logger'))
     const { context, complaints } = await newContext(browser)
@@ -125,9 +121,7 @@ describe('burns on the desk', () => {
     await context.close()
   })
 
-  it('tells the demo series apart: one helps, one harms, one is lucky', {
-    timeout: 240_000,
-  }, async (test) => {
+  it('tells the demo series apart: one helps, one harms, one is lucky', async (test) => {
     const { browser } = await begin(test)
     const { context, complaints } = await newContext(browser)
     const page = await context.newPage()
@@ -160,7 +154,9 @@ describe('burns on the desk', () => {
       .getByText(/burns of each, \d+ more/)
       .first()
       .waitFor()
-    expect(await page.locator('.dot-plot').first().locator('.dot').count()).toBeGreaterThanOrEqual(24)
+    await expect
+      .poll(() => page.locator('.dot-plot').first().locator('.dot').count())
+      .toBeGreaterThanOrEqual(24)
     await page.getByRole('button', { name: 'Draw an order by lot' }).click()
     await page.getByText('Burn in this order').waitFor()
     expect(await axeViolations(page)).toEqual([])
@@ -187,9 +183,7 @@ describe('burns on the desk', () => {
     await context.close()
   })
 
-  it('keeps what is typed without a workshop, and says so; two windows do not overwrite each other', {
-    timeout: 120_000,
-  }, async (test) => {
+  it('keeps what is typed without a workshop, and says so; two windows do not overwrite each other', async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'Twice', whole('Twice'))
     const { context } = await newContext(browser)
@@ -199,7 +193,7 @@ describe('burns on the desk', () => {
     await page.getByLabel('Sack or bundle').fill('sack 3')
     await page.getByText('Kept in this browser, on its way to the workshop').waitFor()
     await context.setOffline(false)
-    await expect.poll(async () => (await textOf(trial)).fuel.batch, { timeout: 20_000 }).toBe('sack 3')
+    await expect.poll(async () => (await textOf(trial)).fuel.batch).toBe('sack 3')
     await page.getByText('Kept in the workshop').waitFor()
     const other = await context.newPage()
     await desk(other, trial)
@@ -209,11 +203,11 @@ describe('burns on the desk', () => {
     await expect.poll(() => page.getByLabel('Which burn of its series').inputValue()).toBe('7')
     await page.getByLabel('Sack or bundle').fill('sack 4')
     await expect.poll(async () => (await textOf(trial)).fuel.batch).toBe('sack 4')
-    expect((await textOf(trial)).place).toBe(7)
+    await expect.poll(async () => (await textOf(trial)).place).toBe(7)
     await context.close()
   })
 
-  it('goes out as a file and comes back in', { timeout: 180_000 }, async (test) => {
+  it('goes out as a file and comes back in', async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'To hand on', whole('To hand on'))
     const { context } = await newContext(browser)
@@ -273,20 +267,16 @@ describe('burns on the desk', () => {
   it.for([
     ['light', 1280],
     ['dark', 360],
-  ] as const)(
-    'passes axe and fits the page, %s at %i px',
-    { timeout: 60_000 },
-    async ([look, width], test) => {
-      const { browser } = await begin(test)
-      const trial = await makeTrial(server.address, 'Looked at', whole('Looked at'))
-      const { context } = await newContext(browser, { look, width })
-      const page = await context.newPage()
-      await desk(page, trial)
-      await page.getByRole('heading', { name: 'What it came to' }).waitFor()
-      await page.getByText('How this was worked out').first().click()
-      expect(await axeViolations(page)).toEqual([])
-      expect(await sidewaysScroll(page)).toBe(0)
-      await context.close()
-    },
-  )
+  ] as const)('passes axe and fits the page, %s at %i px', async ([look, width], test) => {
+    const { browser } = await begin(test)
+    const trial = await makeTrial(server.address, 'Looked at', whole('Looked at'))
+    const { context } = await newContext(browser, { look, width })
+    const page = await context.newPage()
+    await desk(page, trial)
+    await page.getByRole('heading', { name: 'What it came to' }).waitFor()
+    await page.getByText('How this was worked out').first().click()
+    expect(await axeViolations(page)).toEqual([])
+    expect(await sidewaysScroll(page)).toBe(0)
+    await context.close()
+  })
 })

@@ -50,9 +50,7 @@ const turn = (page: Page, state: 'hidden' | 'visible'): Promise<void> =>
     document.dispatchEvent(new Event('visibilitychange'))`)
 
 describe('many windows of one browser', () => {
-  it('hear of every change over one stream, whichever of them is closed and whenever the server goes', {
-    timeout: 180_000,
-  }, async () => {
+  it('hear of every change over one stream, whichever of them is closed and whenever the server goes', async () => {
     const { page: first, context, another } = await rig.open('/')
     const streams = streamsOf(context)
     await shows(first, 'Heron')
@@ -85,9 +83,7 @@ describe('many windows of one browser', () => {
     await expect.poll(() => streams.size, WAIT).toBe(1)
   })
 
-  it('hold no stream while they are not seen, and ask for what went by when they are', {
-    timeout: 60_000,
-  }, async () => {
+  it('hold no stream while they are not seen, and ask for what went by when they are', async () => {
     const { page: one, context, another } = await rig.open('/')
     const streams = streamsOf(context)
     await one.reload()

@@ -14,7 +14,7 @@ describe('the page of the workshop', () => {
   it('says where it is and what is in it, and that all of it is whole', async () => {
     const { page, complaints } = await rig.open('/workshop')
     await page.locator('.workshop-place', { hasText: rig.server().home }).waitFor()
-    expect(await page.locator('.workshop-counts').textContent()).toMatch(/9 stoves.*24 trials/)
+    await expect.poll(() => page.locator('.workshop-counts').textContent()).toMatch(/9 stoves.*24 trials/)
     await page.getByRole('button', { name: 'Read all of it' }).click()
     await page.getByText('Everything is as it was written.').waitFor()
     await page.getByText('The bench listens to this machine alone.').waitFor()
@@ -48,10 +48,11 @@ describe('the page of the workshop', () => {
     await page.getByRole('img', { name: 'post' }).waitFor({ state: 'detached' })
     await page.getByRole('button', { name: /^Undo: take “post” away/ }).click()
     await page.getByRole('img', { name: 'post' }).waitFor()
-    const photos = (await ask<readonly { readonly kind: string }[]>(rig.server(), 'list')).filter(
-      ({ kind }) => kind === 'photo',
-    )
-    expect(photos).toHaveLength(1)
+    const photos = async () =>
+      (await ask<readonly { readonly kind: string }[]>(rig.server(), 'list')).filter(
+        ({ kind }) => kind === 'photo',
+      )
+    await expect.poll(photos).toHaveLength(1)
     await page
       .getByLabel('Photos to add')
       .setInputFiles({ name: 'notes.png', mimeType: 'image/png', buffer: Buffer.from('no picture') })

@@ -1,3 +1,3 @@
 // What tests in the browser take in hand, in one place.
 export { type ContextWish, launch, newContext } from '#scripts/openBench/browser.ts'
-export { axeViolations, sidewaysScroll, until } from './page.ts'
+export { axeViolations, rested, sidewaysScroll, until } from './page.ts'

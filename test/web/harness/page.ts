@@ -13,8 +13,29 @@ interface AxeResult {
   }[]
 }
 
+/** Without a change for so long a page has come to rest; one that never does is looked at after the longest [ms]. */
+const REST = { quiet: 150, longest: 5_000 }
+
+/** Waits until the letters are there and nothing on the page changes any more. */
+export const rested = async (page: Page): Promise<void> => {
+  await page.evaluate(`document.fonts.ready.then(() => new Promise((done) => {
+    const begun = performance.now()
+    let last = begun
+    const watch = new MutationObserver(() => { last = performance.now() })
+    watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true })
+    const look = () => {
+      const now = performance.now()
+      if (now - last < ${REST.quiet} && now - begun < ${REST.longest}) return setTimeout(look, 30)
+      watch.disconnect()
+      done(true)
+    }
+    look()
+  }))`)
+}
+
 /** What axe finds wrong with a page as it stands, WCAG 2.2 AA and good practice. */
 export const axeViolations = async (page: Page): Promise<readonly string[]> => {
+  await rested(page)
   await page.evaluate(AXE)
   const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResult
   return found.violations.flatMap(({ id, nodes }) =>
@@ -30,7 +51,9 @@ export const until = async (page: Page, expression: string): Promise<void> => {
 }
 
 /** Nothing of the page reaches over its right edge. */
-export const sidewaysScroll = (page: Page): Promise<number> =>
-  page.evaluate(
+export const sidewaysScroll = async (page: Page): Promise<number> => {
+  await rested(page)
+  return page.evaluate(
     'document.documentElement.scrollWidth - document.documentElement.clientWidth',
   ) as Promise<number>
+}
