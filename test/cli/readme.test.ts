@@ -54,7 +54,7 @@ it('every command is shown', async () => {
 
 it.each(shown)(
   'a reader can paste `npx tinwright %s` and it ends with 0',
-  { timeout: 120_000 },
+  { timeout: 600_000 },
   async (words) => {
     const args = [...words.matchAll(/"([^"]*)"|(\S+)/g)].flatMap(([, quoted, bare]) =>
       quoted === undefined ? expanded(bare ?? '') : [quoted],

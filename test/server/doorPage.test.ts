@@ -8,7 +8,7 @@ import { join } from 'node:path'
 import { stripVTControlCharacters } from 'node:util'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { launch, newContext } from '#scripts/openBench/browser.ts'
+import { launch, newContext, PATIENCE } from '#scripts/openBench/browser.ts'
 import { qrLetters } from '#server/door/picture.ts'
 import type { Invitation } from '#wire/door.ts'
 import { needs } from '../outsideProgram.ts'
@@ -26,6 +26,9 @@ afterAll(async () => {
   await rig.close()
   rmSync(folder, { recursive: true })
 })
+
+/** A browser on a machine under load is slow. */
+const LONG = { timeout: PATIENCE }
 
 const invite = (): Promise<Invitation> => value(clientOf(rig).call('invite', {}))
 
@@ -81,13 +84,13 @@ describe('the way in', () => {
       await page.getByText('This code will not do').waitFor()
       await page.goto('about:blank')
       await page.goto(pages[0] ?? '')
-      expect(await page.getByLabel('Code').inputValue()).toBe(code)
+      await expect.poll(() => page.getByLabel('Code').inputValue(), LONG).toBe(code)
       // Out of the history, where the next one at this phone would find it.
-      expect(new URL(page.url()).hash).toBe('')
+      await expect.poll(() => new URL(page.url()).hash, LONG).toBe('')
       await page.getByLabel('What this device is called').fill('Kitchen phone')
       await page.keyboard.press('Enter')
       await page.waitForURL(`${houseOrigin(rig)}/`)
-      expect(await page.title()).toBe('The bench')
+      await expect.poll(() => page.title(), LONG).toBe('The bench')
       const devices = await value(clientOf(rig).call('devices', {}))
       expect(devices.map(({ name }) => name)).toEqual(['Kitchen phone'])
       // No script of a page ever sees the token.
@@ -111,7 +114,9 @@ describe('the way in', () => {
         expect(await sidewaysScroll(page)).toBe(0)
         await page.keyboard.press('Tab')
         await page.keyboard.press('Tab')
-        expect(await page.evaluate('document.activeElement.textContent')).toBe('Let this device in')
+        await expect
+          .poll(() => page.evaluate('document.activeElement.textContent'), LONG)
+          .toBe('Let this device in')
         expect(complaints).toEqual([])
         await context.close()
       }

@@ -159,7 +159,7 @@ describe('a bench with a certificate', () => {
     const own = await openSafe()
     await expect(own.there('/pair')).rejects.toMatchObject({ code: expect.stringMatching(/ECONNRESET|HPE/) })
     await expect
-      .poll(() => own.lines.join('\n'), { timeout: 10_000 })
+      .poll(() => own.lines.join('\n'), { timeout: 60_000 })
       .toContain('this door speaks https:// only')
     // A device that was not told of the authority.
     await expect(sendSafely(own, '/pair', {}, 'none')).rejects.toMatchObject({
@@ -177,7 +177,7 @@ describe('a bench with a certificate', () => {
         'ERR_CERT_AUTHORITY_INVALID',
       )
       await expect
-        .poll(() => own.lines.join('\n'), { timeout: 10_000 })
+        .poll(() => own.lines.join('\n'), { timeout: 60_000 })
         .toContain('It does not trust the certificate')
     } finally {
       await browser.close()

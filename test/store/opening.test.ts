@@ -237,10 +237,12 @@ describe('opening a workshop', () => {
       sentence: expect.stringContaining('Another program is writing to the workshop'),
     })
     expect(await value(shop.list())).toEqual([])
-    setTimeout(() => other.exec('commit'), 20)
-    await value(shop.create(step, stove))
-    other.close()
     await shop.close()
+    const patient = await open({ file }, { patience: 60_000 })
+    setTimeout(() => other.exec('commit'), 20)
+    await value(patient.create(step, stove))
+    other.close()
+    await patient.close()
   })
 })
 

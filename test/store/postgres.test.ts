@@ -36,7 +36,7 @@ describe.skipIf(reason !== null)(`opening a database${reason === null ? '' : `: 
   let server: PostgresServer
   beforeAll(() => {
     server = startPostgres()
-  }, 60_000)
+  })
   afterAll(() => server.stop())
 
   const query = async (address: string, sql: string) => {
@@ -108,7 +108,7 @@ describe.skipIf(reason !== null)(`opening a database${reason === null ? '' : `: 
       expect(new Set(ids).size).toBe(1)
       for (const shop of shops) await shop.close()
     }
-  }, 30_000)
+  })
 
   it('waits for another writer, but not without end', async () => {
     const address = await server.newDatabase()
@@ -149,5 +149,5 @@ describe.skipIf(reason !== null)(`opening a database${reason === null ? '' : `: 
     }
     expect(await value(shop.list())).toHaveLength(rounds)
     await shop.close()
-  }, 30_000)
+  })
 })

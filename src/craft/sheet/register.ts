@@ -12,10 +12,14 @@ const mark = ({ x, y }: Point): readonly Shape[] => [
   { kind: 'line', layer: 'dimension', from: { x, y: y - REACH }, to: { x, y: y + REACH } },
 ]
 
-const touches = (shape: Shape, box: Box): boolean =>
-  shape.kind === 'circle'
-    ? circleMeetsBox(shape.centre, shape.radius + 0.5, box)
-    : (shape.kind === 'text' || shape.kind === 'polyline') && boxesMeet(shapeBox(shape), box)
+/** Tells of a box whether a shape is in its way. */
+const obstacle = (shape: Shape): ((box: Box) => boolean) | null => {
+  if (shape.kind === 'circle') return (box) => circleMeetsBox(shape.centre, shape.radius + 0.5, box)
+  if (shape.kind !== 'text' && shape.kind !== 'polyline') return null
+  // Measured once, and not anew for every place that is tried.
+  const own = shapeBox(shape)
+  return (box) => boxesMeet(own, box)
+}
 
 /**
  * Two registration marks on the line where pieces meet, one near each end of the stretch that both
@@ -27,10 +31,12 @@ export const registrationMarks = (
   { from, to }: Stretch,
   at: (along: number) => Point,
 ): readonly Shape[] => {
-  const obstacles = shapes.filter((shape) => shape.layer !== 'paper' && shape.layer !== 'mark')
+  const obstacles = shapes
+    .filter((shape) => shape.layer !== 'paper' && shape.layer !== 'mark')
+    .flatMap((shape) => obstacle(shape) ?? [])
   const isFree = ({ x, y }: Point): boolean => {
     const box = { left: x - REACH, right: x + REACH, bottom: y - REACH, top: y + REACH }
-    return !obstacles.some((shape) => touches(shape, box))
+    return !obstacles.some((isInTheWay) => isInTheWay(box))
   }
   const places: number[] = []
   for (let along = from + REACH + 1; along <= to - REACH - 1; along += 1) places.push(along)

@@ -173,7 +173,7 @@ describe('cards of 100 stoves drilled anyhow', () => {
       }),
       { numRuns: 100, seed: 4 },
     )
-  }, 120_000)
+  })
 })
 
 describe('names as long as a stove file takes them', () => {

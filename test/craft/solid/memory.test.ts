@@ -37,7 +37,7 @@ const watchedKernel = async (): Promise<{ kernel: SolidKernel; bytes: () => numb
 }
 
 describe('memory of the kernel', () => {
-  it('does not grow over 1000 solids', { timeout: 120_000 }, async () => {
+  it('does not grow over 1000 solids', async () => {
     const { kernel, bytes } = await watchedKernel()
     const options = { facets: { chord: 0.1 }, facetsRound: 48, bandRadius: 50 }
     const build = (times: number): void => {

@@ -31,7 +31,7 @@ const solidsOf = (stoves: readonly Stove[], facets = FINE): readonly PartSolid[]
 let wild: readonly PartSolid[] = []
 beforeAll(() => {
   wild = solidsOf(wildStoves, { chord: 0.05 })
-}, 120_000)
+})
 
 describe('every part of a stove is a closed solid', () => {
   it.each(sound.map((one) => [one.name, one] as const))('%s: every edge met once each way', (_, one) => {
@@ -52,7 +52,7 @@ describe('every part of a stove is a closed solid', () => {
     }
   })
 
-  it('admesh finds nothing to mend in 100 stoves drilled anyhow', { timeout: 120_000 }, (context) => {
+  it('admesh finds nothing to mend in 100 stoves drilled anyhow', (context) => {
     needs(context, 'admesh')
     for (const { mesh, name } of wild) {
       const { volume, ...said } = admesh(writeStl([mesh], 'Tinwright'))

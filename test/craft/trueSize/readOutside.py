@@ -2,6 +2,7 @@
 
 python3 readOutside.py FOLDER: every .dxf and .svg in it, in millimetres, y up.
 """
+import gc
 import json
 import math
 import os
@@ -101,9 +102,11 @@ def read_svg(path):
 if __name__ == '__main__':
     folder = sys.argv[1]
     readers = {'dxf': read_dxf, 'svg': read_svg}
-    # A line for each file, so that nothing piles up that the collector has to walk again and again.
+    # A line for each file, so that nothing piles up that the collector has to walk again and again; what was loaded
+    # it need not walk either.
+    gc.freeze()
     for name in sorted(os.listdir(folder)):
         read = readers.get(name.rsplit('.', 1)[-1])
         if read is not None:
-            json.dump({'name': name, **read(os.path.join(folder, name))}, sys.stdout)
-            print()
+            # In one go: json.dump writes it in scraps, which takes as long as reading the file.
+            print(json.dumps({'name': name, **read(os.path.join(folder, name))}))

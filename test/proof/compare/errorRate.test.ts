@@ -88,7 +88,7 @@ describe('where nothing differs, some pair is called different about as often as
       // Three and a half standard deviations of so many tries.
       expect(Math.abs(rate - expected)).toBeLessThan(3.5 * Math.sqrt((expected * (1 - expected)) / SERIES))
     },
-    120_000,
+    600_000,
   )
 
   it.each([
@@ -105,7 +105,7 @@ describe('where nothing differs, some pair is called different about as often as
       const rate = falseAlarms({ burns, days: true, sd: SPREADS[spreads] as never }, 7)
       expect(Math.abs(rate - expected)).toBeLessThan(3.5 * Math.sqrt((expected * (1 - expected)) / SERIES))
     },
-    120_000,
+    600_000,
   )
 })
 

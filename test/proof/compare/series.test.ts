@@ -144,5 +144,5 @@ describe('the same numbers from SciPy', () => {
       stdout: '24 burns, 15 metrics: as kept',
       stderr: '',
     })
-  }, 120_000)
+  })
 })

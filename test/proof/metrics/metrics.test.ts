@@ -100,7 +100,7 @@ it('uncertainty agrees with 100 000 draws of all readings, within 2 %', () => {
     if (sd < none) expect(u).toBeLessThan(none)
     else expect(Math.abs(u / sd - 1), key).toBeLessThan(0.02)
   }
-}, 60_000)
+})
 
 describe('correlation of one reading that enters twice', () => {
   it('a thermometer that reads high does not warm the water', () => {

@@ -154,5 +154,5 @@ export const modelSuite = ({ workshop, runs }: Rig) =>
         { numRuns: runs },
       )
       expect(await value(shop.verify())).toEqual([])
-    }, 120_000)
+    })
   })

@@ -21,8 +21,8 @@ export interface Rig {
 
 export const rigOn = (places: Places): Rig => {
   const opened: Workshop[] = []
-  beforeAll(places.start, 60_000)
-  afterAll(places.stop, 60_000)
+  beforeAll(places.start)
+  afterAll(places.stop)
   afterEach(async () => {
     for (const workshop of opened.splice(0)) await workshop.close()
   })

@@ -195,7 +195,7 @@ const withPhone = (): void => {
 if (isInHouse()) describe('a phone of the house', withPhone)
 else
   describe('a phone of a house that is made for it, since this machine is in none', () => {
-    it('does all of it', { timeout: 500_000 }, async (test) => {
+    it('does all of it', { timeout: 1_200_000 }, async (test) => {
       needs(test, 'chromium', 'openssl')
       needsOwnNetwork(test)
       const { status, said } = await runInHouse(import.meta.filename)
