@@ -16,7 +16,7 @@ export const FLAGS = [
 ]
 
 /** Until a browser is there [ms]. */
-const START = 120_000
+export const START = 120_000
 
 export const launch = (more: readonly string[] = []): Promise<Browser> =>
   chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...more], timeout: START })

@@ -202,5 +202,7 @@ else
       expect(status, said).toBe(0)
       // Two tests, and none of them left out.
       expect(said).toMatch(/^2 passed, 0 failed$/m)
+      // A second try in there is told out here.
+      expect(said).not.toContain('Needed a second try')
     })
   })

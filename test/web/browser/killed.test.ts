@@ -16,9 +16,7 @@ interface Draft {
 describe('a browser that is killed', () => {
   const begin = benchForTests()
 
-  it('has every edit that it called kept, without the workshop, and sends them once', {
-    timeout: 120_000,
-  }, async (test) => {
+  it('has every edit that it called kept, without the workshop, and sends them once', async (test) => {
     const { server } = await begin(test)
     const heron = await stoveNamed(server, 'Heron')
     const mortal = mortalBrowser({})
@@ -51,9 +49,10 @@ describe('a browser that is killed', () => {
     await server.start()
     page = await open()
     await page.locator('.keeping[data-kind="kept"]').waitFor()
-    expect(await heightOf(page)).toBe(moved)
-    const drafts = await ask<readonly Draft[]>(server, 'drafts', { document: heron })
-    expect(drafts.filter(({ unsaved }) => unsaved)).toHaveLength(1)
+    await expect.poll(() => heightOf(page)).toBe(moved)
+    const drafts = async () =>
+      (await ask<readonly Draft[]>(server, 'drafts', { document: heron })).filter(({ unsaved }) => unsaved)
+    await expect.poll(drafts).toHaveLength(1)
     expect(mortal.complaints()).toEqual([])
   })
 })

@@ -49,9 +49,7 @@ const nudge = async (page: Page): Promise<string> => {
 }
 
 describe('a newer bench', () => {
-  it('is offered to the windows of the older one, and taken by each without losing an edit', {
-    timeout: 180_000,
-  }, async (test) => {
+  it('is offered to the windows of the older one, and taken by each without losing an edit', async (test) => {
     needs(test, 'chromium')
     const [older, newer] = await twoBuilds()
     expect(entryOf(newer)).not.toBe(entryOf(older))
@@ -90,10 +88,11 @@ describe('a newer bench', () => {
     await offer(one).getByRole('button', { name: 'Load it' }).click()
     await expect.poll(() => entryIn(one)).toBe(entryOf(newer))
     await ring(one).waitFor()
-    expect(await heightOf(one)).toBe(last)
+    await expect.poll(() => heightOf(one)).toBe(last)
     await one.locator('.keeping[data-kind="kept"]').waitFor()
-    const drafts = await value(clientOf(rig).call('drafts', { document: 'heron' }))
-    expect(drafts).toEqual([expect.objectContaining({ unsaved: true, undo: expect.stringMatching(/ring/) })])
+    await expect
+      .poll(() => value(clientOf(rig).call('drafts', { document: 'heron' })))
+      .toEqual([expect.objectContaining({ unsaved: true, undo: expect.stringMatching(/ring/) })])
 
     // The other window goes on, with parts of the older bench that the server has no more.
     await two.locator('.notice', { hasText: 'Another window has loaded a newer bench' }).waitFor()

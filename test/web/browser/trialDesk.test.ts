@@ -47,9 +47,7 @@ describe('the desk of a burn', () => {
     await page.getByRole('button', { name: 'Take in trial files' }).waitFor()
   }
 
-  it('gets a logger’s file that came in among trials, is lined up by keys, and takes readings by a press', {
-    timeout: 120_000,
-  }, async (test) => {
+  it('gets a logger’s file that came in among trials, is lined up by keys, and takes readings by a press', async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'Logged burn', burnt('logged'))
     const { context, complaints } = await newContext(browser)
@@ -70,7 +68,7 @@ describe('the desk of a burn', () => {
     await page.getByText('Nobody has brought the clocks together yet').waitFor()
     expect(await page.locator('.offers').count()).toBe(0)
     const mark = page.locator('.align-steps output')
-    expect(await mark.textContent()).toBe('no mark yet')
+    await expect.poll(() => mark.textContent()).toBe('no mark yet')
     await page.getByRole('application', { name: /^Readings over time/ }).focus()
     await page.keyboard.press('Shift+ArrowRight')
     await expect.poll(() => mark.textContent()).toMatch(/^09:/)
@@ -102,9 +100,7 @@ describe('the desk of a burn', () => {
     await context.close()
   })
 
-  it('shows what waits in this browser, not what the workshop heard last', {
-    timeout: 120_000,
-  }, async (test) => {
+  it('shows what waits in this browser, not what the workshop heard last', async (test) => {
     const { browser } = await begin(test)
     const trial = await makeTrial(server.address, 'Far away', burnt('away'))
     const { context } = await newContext(browser)
@@ -121,12 +117,12 @@ describe('the desk of a burn', () => {
     await sack.fill('sack 7')
     await page.reload()
     await expect.poll(() => fuel.inputValue()).toBe('112 g')
-    expect(await sack.inputValue()).toBe('sack 7')
+    await expect.poll(() => sack.inputValue()).toBe('sack 7')
     await page.getByText('Kept in this browser, on its way to the workshop').waitFor()
     await server.start()
     await page.locator('[data-keeping="kept"]').waitFor()
     await expect.poll(async () => (await phases(trial))[0].to.fuel).toBe('112 g')
-    expect(await sack.inputValue()).toBe('sack 7')
+    await expect.poll(() => sack.inputValue()).toBe('sack 7')
     await context.close()
   })
 })

@@ -236,7 +236,7 @@ describe('burns on the desk', () => {
         })),
       ),
     })
-    await page.getByText('other.trial.json: new: “Handed on”.').waitFor({ timeout: 60_000 })
+    await page.getByText('other.trial.json: new: “Handed on”.').waitFor()
     // The same burn in more words is no second one.
     await page.getByLabel('Trial files to take in').setInputFiles({
       name: 'longer.trial.json',
@@ -251,7 +251,7 @@ describe('burns on the desk', () => {
         })),
       ),
     })
-    await page.getByText('longer.trial.json: gone on: “Handed on”.').waitFor({ timeout: 60_000 })
+    await page.getByText('longer.trial.json: gone on: “Handed on”.').waitFor()
     await page.getByText('one entry of its log was new and is in it now').waitFor()
     await expect
       .poll(

@@ -9,6 +9,7 @@ import {
   complaintsOf,
   contextOptions,
   FLAGS,
+  START,
 } from '#scripts/openBench/browser.ts'
 
 /** A browser that keeps a folder of its own, and can be killed as a phone kills one that it wants to be rid of. */
@@ -60,6 +61,7 @@ export const mortalBrowser = (wish: ContextWish): MortalBrowser => {
         args: [...FLAGS],
         ...contextOptions(wish),
         offline,
+        timeout: START,
       })
       complaints.push(await complaintsOf(living))
       return living
