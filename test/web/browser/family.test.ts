@@ -111,7 +111,7 @@ describe('the family of a stove', () => {
     const firepower = page.getByRole('row', { name: /^Firepower/ })
     await expect.poll(() => firepower.textContent()).toMatch(/kW.*kW.*(more|less)/)
     await expect
-      .poll(() => page.title(), { timeout: PATIENCE })
+      .poll(() => page.title())
       .toBe('Side by side: Redshank, Redshank, wide bore · Tinwright')
     const bore = page.getByText('concentrator, bore: 6 mm')
     await bore.filter({ hasText: '(15/64 in) wider: 40 mm (1 9/16 in) → 46 mm (1 13/16 in)' }).waitFor()
