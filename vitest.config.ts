@@ -12,8 +12,8 @@ export default defineConfig({
   test: {
     environment: 'node',
     // A machine under load is slow, and nothing here measures time: only what hangs is to be ended.
-    testTimeout: 180_000,
-    hookTimeout: 180_000,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     // While one file waits for a page or a program, another one works.
     maxWorkers: Math.max(2, availableParallelism()),
     sequence: { sequencer: GateSequencer },
@@ -33,7 +33,6 @@ export default defineConfig({
           name: 'browser',
           include: [IN_BROWSER],
           globalSetup: ['test/web/harness/built.ts'],
-          testTimeout: 300_000,
           // A page on a machine under load is slow; what is awaited comes, or the test has failed.
           expect: { poll: { timeout: 60_000 } },
           // Chromium, a server and a page have to meet in time. The gate names every test that needed this.
