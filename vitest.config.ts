@@ -14,6 +14,8 @@ export default defineConfig({
     // A machine under load is slow, and nothing here measures time: only what hangs is to be ended.
     testTimeout: 600_000,
     hookTimeout: 600_000,
+    // What is awaited comes, or the test has failed.
+    expect: { poll: { timeout: 60_000 } },
     // While one file waits for a page or a program, another one works.
     maxWorkers: Math.max(2, availableParallelism()),
     sequence: { sequencer: GateSequencer },
@@ -33,8 +35,6 @@ export default defineConfig({
           name: 'browser',
           include: [IN_BROWSER],
           globalSetup: ['test/web/harness/built.ts'],
-          // A page on a machine under load is slow; what is awaited comes, or the test has failed.
-          expect: { poll: { timeout: 60_000 } },
           // Chromium, a server and a page have to meet in time. The gate names every test that needed this.
           retry: 1,
         },

@@ -110,9 +110,7 @@ describe('the family of a stove', () => {
     await expect.poll(() => page.locator('.beside-curves .beside-line').count()).toBe(4)
     const firepower = page.getByRole('row', { name: /^Firepower/ })
     await expect.poll(() => firepower.textContent()).toMatch(/kW.*kW.*(more|less)/)
-    await expect
-      .poll(() => page.title())
-      .toBe('Side by side: Redshank, Redshank, wide bore · Tinwright')
+    await expect.poll(() => page.title()).toBe('Side by side: Redshank, Redshank, wide bore · Tinwright')
     const bore = page.getByText('concentrator, bore: 6 mm')
     await bore.filter({ hasText: '(15/64 in) wider: 40 mm (1 9/16 in) → 46 mm (1 13/16 in)' }).waitFor()
     // In the units that were chosen, whatever the maker wrote.
