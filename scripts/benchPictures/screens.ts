@@ -5,9 +5,9 @@ import { launch, newContext } from '../openBench/browser.ts'
 import { type BenchServer, startServer } from '../openBench/server.ts'
 import { layLogger, makeBurns } from './burns.ts'
 
-/** Ids of the demo's stoves, and of a variant and two burns that are made for the pictures. */
+/** Ids of the demo's stoves, one of its series among them, and of a variant and two burns that are made for the pictures. */
 export type Stoves = Readonly<
-  Record<'Redshank' | 'Heron' | 'Greylag' | 'variant' | 'burn' | 'burning', string>
+  Record<'Redshank' | 'Heron' | 'Greylag' | 'inSeries' | 'variant' | 'burn' | 'burning', string>
 >
 
 /** One screen of the bench as it goes into docs/pictures/bench. */
@@ -27,7 +27,7 @@ export const BENCH_SCREENS: readonly BenchScreen[] = [
   { name: 'stoves', path: () => '/', shows: '.stove-row:nth-of-type(1) img', dark: true },
   { name: 'workshop', path: () => '/workshop', shows: '.workshop-place' },
   { name: 'help', path: () => '/help', shows: '.help-row .source' },
-  { name: 'stove', path: ({ Redshank }) => `/stove/${Redshank}`, shows: '.answer-value', dark: true },
+  { name: 'stove', path: ({ Redshank }) => `/stove/${Redshank}`, shows: '.answer-range', dark: true },
   { name: 'variant', path: ({ variant }) => `/stove/${variant}`, shows: '.stage-ghost' },
   { name: 'space', path: ({ Greylag }) => `/stove/${Greylag}/space`, shows: '.space-canvas' },
   { name: 'family', path: ({ variant }) => `/stove/${variant}/family`, shows: '.family-do' },
@@ -53,6 +53,13 @@ export const BENCH_SCREENS: readonly BenchScreen[] = [
     first: (page) => page.getByRole('button', { name: 'I am outdoors' }).click(),
     dark: 360,
   },
+  {
+    name: 'verdict',
+    path: ({ inSeries }) => `/stove/${inSeries}/trials`,
+    shows: '.verdicts li',
+    first: (page) =>
+      page.getByRole('heading', { name: 'Did it help?' }).evaluate((heading) => heading.scrollIntoView()),
+  },
   { name: 'shelf', path: () => '/shelf', shows: '.shelf-row, .fits' },
   { name: 'start', path: () => '/start', shows: 'main h1' },
 ]
@@ -65,9 +72,9 @@ const WIDTHS = [
 
 const DARK_WIDTH = 1280
 
-/** Everything that is worked out has been, and no letter waits for its font. */
+/** Everything that is worked out has been (`Burning it …`), bands too, and no letter waits for its font. */
 const AT_REST = `document.fonts.ready.then(
-  () => !/(Laying|Fetching|Looking|Lighting|Burning|Working|Drawing|Cutting|Making|Turning)[^.]* …/.test(document.body.innerText))`
+  () => !/\\b[A-Z][a-z]+ing\\b[^.\\n]* …|Bands follow/.test(document.body.innerText))`
 
 const rest = async (page: Page): Promise<void> => {
   for (let tries = 0; tries < 200; tries++) {
@@ -131,6 +138,7 @@ export const picturesOf = async (
       Redshank: await stoveNamed(server, 'Redshank'),
       Heron: heron,
       Greylag: await stoveNamed(server, 'Greylag'),
+      inSeries: await stoveNamed(server, 'Heron A, as planned'),
     }
     for (const { name, path, shows, first, dark } of screens)
       for (const [width, height] of WIDTHS)
