@@ -8,7 +8,7 @@ import { BurnButtons, type Press } from './burnButtons.tsx'
 import { BurnClock } from './burnClock.tsx'
 import { BurnCautions } from './cautions.tsx'
 import { CorrectEntry } from './correctEntry.tsx'
-import { buzz } from './device.ts'
+import { askForRoom, buzz } from './device.ts'
 import { type Entry, type EntryWords, entryText, standing } from './entry.ts'
 import { HoldsOn } from './holdsOn.tsx'
 import { LogList } from './logList.tsx'
@@ -62,6 +62,7 @@ export const AtStove = ({ place }: { readonly place: Extract<Place, { readonly a
 
   const note = async (words: EntryWords): Promise<void> => {
     setPad(null)
+    if (!state.begun) askForRoom()
     const entry = await book.note(words)
     if (entry === null) return
     buzz(40)

@@ -24,6 +24,12 @@ export const thisDevice = (): string => {
   }
 }
 
+/** Asks the browser to throw nothing away of what is kept here, however short of room it gets. */
+export const askForRoom = (): void => {
+  // Over plain HTTP there is nothing to ask.
+  void navigator.storage?.persist?.().catch(() => undefined)
+}
+
 /** A touch that can be felt through a glove, where the phone has one. */
 export const buzz = (milliseconds = 25): void => {
   try {

@@ -6,9 +6,9 @@ export const HoldsOn = ({ awake }: { readonly awake: Awake }) => {
   if (!isSecureContext)
     return (
       <p className="small">
-        Keep this page open, and the phone from turning its screen off, until the burn is over: every entry is
-        kept, but without a certificate of the bench’s own (--certificate and --key) this page cannot be
-        opened again out of its reach.
+        Keep this page open until the burn is over, and set the phone to turn its screen off later: every
+        entry is kept, but the bench was started without a certificate (--certificate and --key), so out of
+        its reach this page cannot be opened again.
       </p>
     )
   if (awake === 'not here')
