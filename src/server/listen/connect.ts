@@ -117,6 +117,11 @@ export const connect = (
   )
   server.on('clientError', (error: NodeJS.ErrnoException, socket) => {
     if (error.code === 'ECONNRESET' || !socket.writable) return
+    // A browser opens lines ahead, and says nothing on those that it does not need.
+    if (error.code === 'ERR_HTTP_REQUEST_TIMEOUT' && 'bytesRead' in socket && socket.bytesRead === 0) {
+      socket.destroy()
+      return
+    }
     const broken = brokenBy(error.code ?? 'unknown')
     const { sentence } = broken
     log.refused({ address: addressOfSocket(socket), method: '?', target: '?', sentence })
