@@ -1,7 +1,10 @@
 import * as z from 'zod'
 import { burnSchema } from './burn.ts'
 import { predictionSchema } from './prediction.ts'
-import { comparisonSchema, metricsSchema, orderSchema, predictedSchema } from './proof.ts'
+import { comparisonSchema } from './proof/comparison.ts'
+import { metricsSchema } from './proof/metrics.ts'
+import { orderSchema } from './proof/order.ts'
+import { predictedSchema } from './proof/predicted.ts'
 
 const published = (schema: z.ZodType, id: string): Record<string, unknown> => {
   const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'output', target: 'draft-2020-12' })
