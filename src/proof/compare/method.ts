@@ -158,7 +158,7 @@ const SEVERAL: Readonly<
   'dunnett-t3': {
     name: 'Dunnett T3',
     pairs: dunnettT3,
-    why: `Every variant keeps its own spread, of which fewer than ${ENOUGH_BURNS} burns say little: the intervals are wide, and hold. Burnt in rounds, every variant once a day, as many burns tell more`,
+    why: `Every variant keeps its own spread, of which fewer than ${ENOUGH_BURNS} burns say little, so that the intervals are wide. Burnt in rounds, every variant once a day, as many burns tell more`,
   },
 }
 

@@ -108,6 +108,11 @@ describe('the same numbers from SciPy', () => {
         near(found?.high, high, 1e-6)
         near(found?.p, p, 1e-6)
       }
+      // How many burns of each would show what C and A seem to differ by.
+      const looks = contrasts.find(
+        ({ variant, against }) => variant.startsWith('C') && against.startsWith('A'),
+      )
+      expect(looks?.more?.forThisDifference).toBe(expected.settle)
       const [slope, error, df] = expected.drift as [number, number, number]
       near(drift?.slope.value, slope, 1e-9)
       near(drift?.slope.standardError, error, 1e-9)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { orThrow } from '#basis/problem.ts'
 import { randomStream } from '#basis/random.ts'
+import { measuredTrial } from '#proof/compare/measured.ts'
 import { trialCautions } from '#proof/metrics/cautions.ts'
 import { evaluateTrial } from '#proof/metrics/evaluate.ts'
 import { expression } from '#proof/metrics/expression.ts'
@@ -9,7 +10,9 @@ import { inputsOf } from '#proof/metrics/inputs.ts'
 import { propagate } from '#proof/metrics/propagate.ts'
 import { metricsOf, type Worked } from '#proof/metrics/worked.ts'
 import { readTrial } from '#proof/trial/read.ts'
+import drawn from '#reference/uncertaintyNumpy.json' with { type: 'json' }
 import examples from '#reference/waterBoilingExamples.json' with { type: 'json' }
+import { seriesTrials } from '../compare/seriesTrials.ts'
 import { waterBoilingTrial } from '../trial/waterBoiling.ts'
 
 const trialOf = (file: object) => orThrow(readTrial(JSON.stringify(file)))
@@ -101,6 +104,18 @@ it('uncertainty agrees with 100 000 draws of all readings, within 2 %', () => {
     else expect(Math.abs(u / sd - 1), key).toBeLessThan(0.02)
   }
 })
+
+// Source: a program of its own, test/reference/generators/uncertainty_numpy.py.
+it.each(Object.entries(drawn.spreads))(
+  'uncertainty of %s as 400 000 draws in NumPy have it, within 2 %%',
+  (name, spreads) => {
+    const burn = seriesTrials.find((one) => one.name === name)
+    if (burn === undefined) throw new Error(`No ${name}`)
+    const { metrics: found } = measuredTrial(burn)
+    for (const [key, sd] of Object.entries(spreads))
+      expect(Math.abs((found.get(`high power/${key}`)?.u as number) / sd - 1), key).toBeLessThan(0.02)
+  },
+)
 
 describe('correlation of one reading that enters twice', () => {
   it('a thermometer that reads high does not warm the water', () => {
