@@ -51,7 +51,6 @@ const livingIn = (group: number): number =>
 
 export const mortalBrowser = (wish: ContextWish): MortalBrowser => {
   const folder = mkdtempSync(join(tmpdir(), 'tinwright-browser-'))
-  const said: string[] = []
   let living: BrowserContext | null = null
   const complaints: Complaints[] = []
   return {
@@ -74,7 +73,7 @@ export const mortalBrowser = (wish: ContextWish): MortalBrowser => {
       living = null
       while (livingIn(leader) > 0) await new Promise((resolve) => setTimeout(resolve, 20))
     },
-    complaints: () => [...said, ...complaints.flat()],
+    complaints: () => complaints.flat(),
     end: async () => {
       await living?.close()
       rmSync(folder, { recursive: true, force: true })
