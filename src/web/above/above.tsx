@@ -1,5 +1,6 @@
 import { useRef } from 'react'
 import { orThrow } from '#basis/problem.ts'
+import { formatQuantity } from '#basis/text/format.ts'
 import { damperFreeShare } from '#science/draft/damper.ts'
 import { placeParts } from '#stove/assembly/place.ts'
 import { toggleLeftOut } from '#stove/moves/row.ts'
@@ -7,6 +8,7 @@ import { turnPart } from '#stove/moves/whole.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
 import type { OpenCell } from '../cell/cell.ts'
 import { useCell, useCellPart } from '../cell/useCell.ts'
+import { units } from '../settings/settings.ts'
 import type { Conditions } from '../solve/conditions.ts'
 import type { StoveEditor, StoveState } from '../stove/editor.ts'
 import { type Selection, sameRef } from '../stove/selection.ts'
@@ -48,6 +50,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
   const under = useCell(conditions)
   const opened = useCell(selection.opened)
   const pointed = useCell(selection.pointed)
+  const inUnits = useCell(units)
   /** Where a hand has the damper that has not let go of it yet [deg]. */
   const turning = useRef<number | null>(null)
   const placed = orThrow(placeParts(stove))
@@ -97,7 +100,7 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
           .at(0)
   const openWords = free === undefined || free === null ? '' : `${Math.round(100 * free)} % open`
   const arrow = at(WIND, wind.from)
-  const tip = at(BAND + 4, wind.from)
+  const tip = at(BAND + 8, wind.from)
   return (
     <section className="above" aria-label="From above">
       <h2>From above</h2>
@@ -183,6 +186,14 @@ export const Above = ({ editor, conditions, selection }: AboveProps) => {
           />
           <circle className="above-wind-knob" cx={arrow.x} cy={arrow.y} r={7} />
         </Round>
+        <text className="above-words" x={2} y={SIDE - 20}>
+          wind
+        </text>
+        <text className="above-words" x={2} y={SIDE - 4}>
+          {wind.speed === 0
+            ? 'calm'
+            : formatQuantity(wind.speed, 'windSpeed', inUnits === 'in' ? 'mph' : 'm/s')}
+        </text>
         <defs>
           <marker
             id="wind-head"

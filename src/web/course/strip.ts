@@ -113,9 +113,12 @@ export interface StripTick {
 const BTU_PER_HOUR = 3.412142
 const THOUSAND = 1000
 
+/** Of the unit in which firepower is drawn, how much a watt is: a watt, or a Btu an hour [1]. */
+export const powerPer = (units: Units): number => (units === 'in' ? BTU_PER_HOUR : 1)
+
 /** Firepower on the left, in kilowatts or in thousands of Btu an hour; its unit is said once, over it. */
 export const powerTicks = ({ power }: Strip, units: Units): readonly StripTick[] => {
-  const per = units === 'in' ? BTU_PER_HOUR : 1
+  const per = powerPer(units)
   const most = power.to * per
   return multiples(roundStep(most, 3), 0, most).map((value) => ({
     y: power.at(value / per),

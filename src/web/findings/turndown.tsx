@@ -1,16 +1,18 @@
-import { scaleOf } from '#craft/figure/scale.ts'
-import { figureText } from '#craft/told/band.ts'
+import { multiples, roundStep, scaleOf } from '#craft/figure/scale.ts'
 import { turnPart } from '#stove/moves/whole.ts'
 import { wrapBearing } from '#stove/opening/row.ts'
 import { COURSES } from '../answers/words.ts'
 import { useCell, useCellPart } from '../cell/useCell.ts'
+import { powerPer, powerUnit } from '../course/strip.ts'
 import { useSize } from '../section/useSize.ts'
+import { figureIn } from '../settings/inUnits.ts'
+import { units } from '../settings/settings.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { LiveStove } from '../stove/liveBurn.ts'
 import './findings.css'
 
-const [LEFT, RIGHT, TOP, FOOT] = [38, 8, 10, 26]
-const KILO = 1000
+const [LEFT, RIGHT, TOP, FOOT] = [38, 12, 24, 26]
+const THOUSAND = 1000
 
 /** Steady firepower over the damper, turned through one pitch of its windows. */
 export const TurndownCurve = ({
@@ -22,6 +24,8 @@ export const TurndownCurve = ({
 }) => {
   const { place, size } = useSize()
   const curve = useCell(stove.turndown)
+  const chosen = useCell(units)
+  const inUnits = chosen === 'both' ? 'mm' : chosen
   const damper = useCellPart(
     editor.state,
     ({ stove: { parts } }) => [...parts].find(([, { role }]) => role === 'damper')?.[0],
@@ -36,6 +40,7 @@ export const TurndownCurve = ({
   const height = 170
   const x = scaleOf(0, 1, LEFT, width - RIGHT)
   const y = scaleOf(0, highest * 1.1, height - FOOT, TOP)
+  const per = powerPer(inUnits)
   const burning = settings.flatMap(({ free, firepower, regime }) =>
     firepower === null ? [] : [{ free, firepower, regime }],
   )
@@ -78,11 +83,14 @@ export const TurndownCurve = ({
                     </text>
                   </g>
                 ))}
-                {[0, Math.round(highest / 200) / 5 / 2, Math.round(highest / 200) / 5].map((kilowatts) => (
-                  <g key={kilowatts}>
-                    <path className="strip-grid" d={`M${LEFT} ${y.at(kilowatts * KILO)}H${width - RIGHT}`} />
-                    <text className="strip-tick" x={LEFT - 6} y={y.at(kilowatts * KILO) + 4} textAnchor="end">
-                      {Number(kilowatts.toFixed(1))}
+                <text className="strip-tick" x={LEFT - 6} y={12} textAnchor="end">
+                  {powerUnit(inUnits)}
+                </text>
+                {multiples(roundStep(highest * per, 2), 0, highest * per * 1.1).map((power) => (
+                  <g key={power}>
+                    <path className="strip-grid" d={`M${LEFT} ${y.at(power / per)}H${width - RIGHT}`} />
+                    <text className="strip-tick" x={LEFT - 9} y={y.at(power / per) + 4} textAnchor="end">
+                      {Number((power / THOUSAND).toPrecision(3))}
                     </text>
                   </g>
                 ))}
@@ -109,7 +117,14 @@ export const TurndownCurve = ({
             )}
           </div>
           {curve === null ? null : (
-            <ul className="turndown-list">
+            <p className="turndown-key small muted" aria-hidden="true">
+              <span data-regime="clean" /> burns clean
+              <span /> does not
+              <span data-here="true" /> as it stands
+            </p>
+          )}
+          {curve === null ? null : (
+            <ul className="turndown-list small">
               {settings
                 .filter(({ free }, i) => i === 0 || Math.abs(free - (settings[i - 1]?.free ?? -1)) > 0.02)
                 .map(({ turned, free, firepower, regime }) => (
@@ -123,7 +138,9 @@ export const TurndownCurve = ({
                       }}
                     >
                       <span>{Math.round(100 * free)} % open</span>
-                      <span>{firepower === null ? 'goes out' : figureText(firepower, 'firepower')}</span>
+                      <span>
+                        {firepower === null ? 'goes out' : figureIn(firepower, 'firepower', inUnits)}
+                      </span>
                       <span className="muted">
                         {regime === null ? '' : COURSES[regime].name.toLowerCase()}
                       </span>

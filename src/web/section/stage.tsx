@@ -1,4 +1,4 @@
-import { type ReactNode, useCallback, useMemo, useRef } from 'react'
+import { type ReactNode, useCallback, useMemo, useRef, useState } from 'react'
 import { orThrow } from '#basis/problem.ts'
 import { pixelX, pixelY } from '#craft/section/frame.ts'
 import { sectionGeometry } from '#craft/section/geometry.ts'
@@ -15,6 +15,7 @@ import { handlesOf } from './handles.ts'
 import { type StageLayout, stageLayout } from './layout.ts'
 import { Picture } from './picture.tsx'
 import { reachesOf } from './reach.ts'
+import { Tag } from './tag.tsx'
 import { type Size, useSize } from './useSize.ts'
 import './stage.css'
 
@@ -58,10 +59,14 @@ const Grips = ({ editor, scene, layout, selection, onOpen }: GripsProps) => {
   const inUnits = useCell(units)
   const opened = useCell(selection.opened)
   const pointed = useCell(selection.pointed)
+  /** Key of the handle that the hand is at, by pointer or by focus. */
+  const [inHand, setInHand] = useState<string | null>(null)
   const handles = useMemo(() => (now === null ? [] : handlesOf(now, inUnits)), [now, inUnits])
   const { frame } = layout
   const places = handles.map(({ r, side, z }) => ({ x: pixelX(frame, r * side), y: pixelY(frame, z) }))
   const reaches = reachesOf(places)
+  const held = handles.findIndex(({ key }) => key === inHand)
+  const tagged = handles[held]
   return (
     <g className="grips">
       {handles.map((handle, i) => (
@@ -77,11 +82,25 @@ const Grips = ({ editor, scene, layout, selection, onOpen }: GripsProps) => {
           pointed={handle.ref !== null && sameRef(handle.ref, pointed)}
           onOpen={() => onOpen(sameRef(handle.ref, selection.opened.get()) ? null : handle.ref)}
           onPoint={(over) => {
-            if (over) selection.pointed.set(handle.ref)
-            else if (sameRef(selection.pointed.get(), handle.ref)) selection.pointed.set(null)
+            if (over) {
+              selection.pointed.set(handle.ref)
+              setInHand(handle.key)
+              return
+            }
+            if (sameRef(selection.pointed.get(), handle.ref)) selection.pointed.set(null)
+            setInHand((last) => (last === handle.key ? null : last))
           }}
         />
       ))}
+      {tagged === undefined || (tagged.ref !== null && sameRef(tagged.ref, opened)) ? null : (
+        <Tag
+          handle={tagged}
+          x={places[held]?.x ?? 0}
+          y={places[held]?.y ?? 0}
+          named={layout.words === null || tagged.ref === null}
+          narrow={layout.words === null}
+        />
+      )}
     </g>
   )
 }

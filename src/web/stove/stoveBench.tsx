@@ -164,24 +164,26 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
           <div className="more-said">
             {findings}
             {add}
+          </div>
+          <div className="more-middle">
+            <section className="more-picture" aria-label={swapped ? 'Cut down its middle' : 'In space'}>
+              <div className="more-head">
+                <h2>{swapped ? 'Cut down its middle' : 'In space'}</h2>
+                <button
+                  type="button"
+                  onClick={() => {
+                    close()
+                    setSwapped(!swapped)
+                    scrollTo({ top: 0 })
+                  }}
+                >
+                  {swapped ? 'Put the section back on top' : 'Show it large'}
+                </button>
+              </div>
+              {swapped ? section('below') : space('below', false)}
+            </section>
             {turndown}
           </div>
-          <section className="more-picture" aria-label={swapped ? 'Cut down its middle' : 'In space'}>
-            <div className="more-head">
-              <h2>{swapped ? 'Cut down its middle' : 'In space'}</h2>
-              <button
-                type="button"
-                onClick={() => {
-                  close()
-                  setSwapped(!swapped)
-                  scrollTo({ top: 0 })
-                }}
-              >
-                {swapped ? 'Put the section back on top' : 'Show it large'}
-              </button>
-            </div>
-            {swapped ? section('below') : space('below', false)}
-          </section>
           <div className="more-air">
             <Choke stove={stove} />
             {wide ? null : under}
