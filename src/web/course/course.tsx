@@ -63,7 +63,7 @@ const usePlay = (stove: LiveStove, until: number) => {
 
 /** The burn from lighting to the last char as a strip; its scrubber moves the section through it. */
 export const Course = ({ stove }: { readonly stove: LiveStove }) => {
-  const { place, size } = useSize()
+  const { place, size, zoom } = useSize()
   const live = useCell(stove.live)
   const before = useCell(stove.before)
   const bands = useCell(stove.bands)
@@ -119,9 +119,13 @@ export const Course = ({ stove }: { readonly stove: LiveStove }) => {
           ) : null
         ) : (
           // biome-ignore lint/a11y/noSvgWithoutTitle: named by the section round it; a title would show as a tip
-          <svg width={strip.width} height={strip.height} viewBox={`0 0 ${strip.width} ${strip.height}`}>
+          <svg
+            width={strip.width * zoom}
+            height={strip.height * zoom}
+            viewBox={`0 0 ${strip.width} ${strip.height}`}
+          >
             <Curves strip={strip} live={live} stove={stove} />
-            <Scrubber strip={strip} live={live} stove={stove} words={words} />
+            <Scrubber strip={strip} zoom={zoom} live={live} stove={stove} words={words} />
           </svg>
         )}
       </div>

@@ -9,11 +9,14 @@ const STRIDE = 300
 /** The hand of the clock over the strip: dragged, or moved with the keys of a slider. */
 export const Scrubber = ({
   strip,
+  zoom,
   live,
   stove,
   words,
 }: {
   readonly strip: Strip
+  /** Pixels of the screen for one of the strip. */
+  readonly zoom: number
   readonly live: Live
   readonly stove: LiveStove
   readonly words: string
@@ -23,7 +26,7 @@ export const Scrubber = ({
   const x = strip.time.at(Math.min(at, strip.until))
   const place = (event: PointerEvent<SVGGElement>): void => {
     const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect()
-    if (box !== undefined) stove.at.set(timeAt(strip, event.clientX - box.left))
+    if (box !== undefined) stove.at.set(timeAt(strip, (event.clientX - box.left) / zoom))
   }
   const press = (event: KeyboardEvent): void => {
     // Where it was sent last: keys come faster than answers.

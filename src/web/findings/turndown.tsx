@@ -22,7 +22,7 @@ export const TurndownCurve = ({
   readonly editor: StoveEditor
   readonly stove: LiveStove
 }) => {
-  const { place, size } = useSize()
+  const { place, size, zoom } = useSize()
   const curve = useCell(stove.turndown)
   const chosen = useCell(units)
   const inUnits = chosen === 'both' ? 'mm' : chosen
@@ -64,8 +64,8 @@ export const TurndownCurve = ({
           <div ref={place} className="turndown-place">
             {curve === null || size === null ? null : (
               <svg
-                width={width}
-                height={height}
+                width={width * zoom}
+                height={height * zoom}
                 viewBox={`0 0 ${width} ${height}`}
                 role="img"
                 aria-label="Firepower over how far the damper is open"

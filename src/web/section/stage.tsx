@@ -50,11 +50,13 @@ interface GripsProps {
   readonly editor: StoveEditor
   readonly scene: Cell<Scene | null>
   readonly layout: StageLayout
+  /** Pixels of the screen for one of the layout. */
+  readonly zoom: number
   readonly selection: Selection
   readonly onOpen: (ref: OpeningRef | null) => void
 }
 
-const Grips = ({ editor, scene, layout, selection, onOpen }: GripsProps) => {
+const Grips = ({ editor, scene, layout, zoom, selection, onOpen }: GripsProps) => {
   const now = useCell(scene)
   const inUnits = useCell(units)
   const opened = useCell(selection.opened)
@@ -76,7 +78,7 @@ const Grips = ({ editor, scene, layout, selection, onOpen }: GripsProps) => {
           x={places[i]?.x ?? 0}
           y={places[i]?.y ?? 0}
           reach={reaches[i] ?? 0}
-          scale={frame.scale}
+          scale={frame.scale * zoom}
           editor={editor}
           open={handle.ref !== null && sameRef(handle.ref, opened)}
           pointed={handle.ref !== null && sameRef(handle.ref, pointed)}
@@ -110,15 +112,13 @@ interface StageProps {
   readonly stove: LiveStove
   readonly selection: Selection
   readonly onOpen: (ref: OpeningRef | null) => void
-  /** What opens in place over the picture; told where the opened handle stands [px]. */
-  readonly children?: (
-    place: { readonly x: number; readonly y: number; readonly layout: StageLayout } | null,
-  ) => ReactNode
+  /** What opens in place over the picture; told how far across the opened handle stands, and how large the picture is [px]. */
+  readonly children?: (place: { readonly x: number; readonly height: number } | null) => ReactNode
 }
 
 /** The stove cut down its centre line, alive: what is changed, and what the air makes of it. */
 export const Stage = ({ editor, stove, selection, onOpen, children }: StageProps) => {
-  const { place, size } = useSize()
+  const { place, size, zoom } = useSize()
   const moving = useCellPart(editor.state, (state) => state.moving)
   const live = useCell(stove.live)
   const before = useCell(stove.before)
@@ -133,19 +133,18 @@ export const Stage = ({ editor, stove, selection, onOpen, children }: StageProps
     return handle === undefined
       ? null
       : {
-          x: pixelX(layout.frame, handle.r * handle.side),
-          y: pixelY(layout.frame, handle.z),
-          layout,
+          x: zoom * pixelX(layout.frame, handle.r * handle.side),
+          height: zoom * layout.height,
         }
-  }, [opened, layout, live, scene])
+  }, [opened, layout, zoom, live, scene])
   return (
     <div className="stage" ref={place} data-moving={moving}>
       {layout === null ? null : (
         // biome-ignore lint/a11y/useKeyWithClickEvents: what its words open, the handles open by key
         // biome-ignore lint/a11y/useSemanticElements: a picture with handles in it is no set of fields
         <svg
-          width={layout.width}
-          height={layout.height}
+          width={layout.width * zoom}
+          height={layout.height * zoom}
           viewBox={`0 0 ${layout.width} ${layout.height}`}
           role="group"
           onClick={(event) => {
@@ -157,7 +156,14 @@ export const Stage = ({ editor, stove, selection, onOpen, children }: StageProps
           aria-label={`${live?.stove.name ?? 'The stove'} cut down its centre line`}
         >
           <Picture live={stove.live} before={stove.before} layout={layout} onScene={onScene} />
-          <Grips editor={editor} scene={scene} layout={layout} selection={selection} onOpen={onOpen} />
+          <Grips
+            editor={editor}
+            scene={scene}
+            layout={layout}
+            zoom={zoom}
+            selection={selection}
+            onOpen={onOpen}
+          />
         </svg>
       )}
       {children?.(at)}

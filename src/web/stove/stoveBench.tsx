@@ -93,9 +93,9 @@ export const StoveBench = ({ editor }: { readonly editor: StoveEditor }) => {
             <div
               className="stage-panel"
               style={{
-                left: Math.max(0, Math.min(at.x + 34, at.layout.width - 340)),
+                left: `clamp(0px, ${at.x + 34}px, calc(100% - 21.25rem))`,
                 top: 8,
-                maxHeight: at.layout.height - 16,
+                maxHeight: at.height - 16,
               }}
             >
               {inside}
