@@ -48,6 +48,8 @@ export interface Stage {
 
 /** Half the angle of view: narrow, so that uprights stay nearly upright [deg]. */
 const LENS = 22
+/** Side of what tin mirrors: it is dull, and a device without a graphics card takes seconds for more [px]. */
+const MIRROR = 64
 /** Air round the stove in the picture [1]. */
 const MARGIN = 1.04
 
@@ -236,7 +238,7 @@ export const openStage = (canvas: HTMLCanvasElement): Stage | null => {
       sun.intensity = palette.light
       const room = surroundings(palette)
       mirrored?.dispose()
-      mirrored = generator.fromScene(room, 0.03)
+      mirrored = generator.fromScene(room, 0.03, 0.1, 100, { size: MIRROR })
       free(room)
       scene.environment = mirrored.texture
       ask()
