@@ -6,6 +6,7 @@ import { readQuantity } from '#basis/text/read.ts'
 import { fuelTable } from '#science/fuel/table.ts'
 import type { OpenCell } from '../cell/cell.ts'
 import { useCell, useCellPart } from '../cell/useCell.ts'
+import { fuelChoice, fuelChoices } from '../fuel/fuelChoices.ts'
 import { figureIn, lengthIn } from '../settings/inUnits.ts'
 import { type Units, units } from '../settings/settings.ts'
 import { type Conditions, usualConditions } from '../solve/conditions.ts'
@@ -76,7 +77,7 @@ export const ConditionsPanel = ({
   const now = useCell(conditions)
   const inUnits = short(useCell(units))
   const set = (part: Partial<Conditions>): void => conditions.set({ ...now, ...part })
-  const own = fuelTable.get(stove.fuel.kind)?.label ?? stove.fuel.kind
+  const own = fuelChoice(stove.fuel.kind)?.name ?? stove.fuel.kind
   const fuel = now.fuel === null ? fuelTable.get(stove.fuel.kind) : fuelTable.get(now.fuel)
   const usual = now.fuel === null ? (stove.fuel.moisture ?? fuel?.moisture ?? 0) : (fuel?.moisture ?? 0)
   const same = JSON.stringify(now) === JSON.stringify(usualConditions)
@@ -92,9 +93,9 @@ export const ConditionsPanel = ({
           }
         >
           <option value="">as it says: {stove.fuel.own?.name ?? own}</option>
-          {[...fuelTable].map(([key, { label }]) => (
+          {fuelChoices.map(({ key, name }) => (
             <option key={key} value={key}>
-              {label}
+              {name}
             </option>
           ))}
         </select>
