@@ -231,9 +231,15 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .action((what, options) => ended(fitting(env, what, options)))
   program
     .command('workshop')
-    .description('what is kept: list it, export all of it into one archive, import an archive or a file')
+    .description(
+      'what is kept: list it, export all of it into one archive or one thing into a file, import either',
+    )
     .argument('<task>', 'task: list, export or import')
     .argument('[file]', 'archive (.zip); to import also a file of a stove, a shelf or a trial')
+    .option(
+      '--only <name>',
+      'with export: one stove or trial, by its name or id; or shelf, for cans and bits',
+    )
     .option(...WORKSHOP_PLACE)
     .option(...JSON_ANSWER)
     .action(async (task, file, options) => ended(await workshop(env, task, file, options)))

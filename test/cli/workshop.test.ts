@@ -95,6 +95,31 @@ describe('tinwright workshop', () => {
     expect(JSON.parse((await run('import', archive, '--json')).out)).toMatchObject({ added: 0, kept: 1 })
   })
 
+  it('exports one stove or the shelf as the plain file that it came from, and says which it cannot tell apart', async () => {
+    await run('import', 'heron.stove.json')
+    await run('import', 'shelf.json')
+    const out = join(folder, 'out', 'mine.json')
+    expect(await run('export', out, '--only', 'Heron')).toMatchObject({ code: 0, out: `${out}\n`, err: '' })
+    expect(readFileSync(out, 'utf8')).toBe(exampleFiles['heron.stove.json'])
+    expect((await run('import', out)).out).toContain('1 here already')
+    await run('export', out, '--only', 'shelf')
+    expect((await run('import', out)).out).toContain('21 here already')
+
+    const nobody = await run('export', out, '--only', 'Dodo')
+    expect(nobody.code).toBe(2)
+    expect(flat(nobody.err)).toContain('Dodo will not do; allowed is the name of a stove or a trial')
+    const twin = join(folder, 'twin.json')
+    writeFileSync(twin, (exampleFiles['heron.stove.json'] as string).replace('"80 mm"', '"82 mm"'))
+    await run('import', twin)
+    const twins = await run('export', out, '--only', 'Heron')
+    expect(flat(twins.err)).toContain(
+      'Heron, which 2 things are called, will not do; allowed is one of stove Heron (',
+    )
+    const [, id] = /stove Heron \(([^)]+)\)/.exec(flat(twins.err)) ?? []
+    expect(await run('export', out, '--only', String(id))).toMatchObject({ code: 0 })
+    expect(flat((await run('list', '--only', 'Heron')).err)).toContain('allowed is only with export')
+  })
+
   it('takes the workshop that is named instead of the usual one, as the bench does', async () => {
     const named = join(folder, 'friend', 'club.tinwright')
     await run('import', 'heron.stove.json', '--workshop', named)

@@ -8,9 +8,12 @@ import type { Environment } from '../environment.ts'
 import { EXIT, type ExitCode } from '../exit.ts'
 import { problemOf, readFileBytes } from '../input.ts'
 import { writeInto } from '../output.ts'
+import { pieceOf } from './workshopPiece.ts'
 
 export interface WorkshopOptions {
   readonly workshop?: string
+  /** One thing that is to leave, instead of all. */
+  readonly only?: string
   readonly json?: boolean
 }
 
@@ -64,6 +67,17 @@ const list = (env: Environment, options: WorkshopOptions): Promise<void> =>
         wrap(`${about.place}: ${things(shown.length, 'thing')}`, env.width),
         columns(shown.map(row), ['left', 'left', 'left'], env.width),
       ),
+    )
+  })
+
+/** One stove, trial or the shelf into a plain file. */
+const exportPiece = (env: Environment, file: string, only: string, options: WorkshopOptions): Promise<void> =>
+  inWorkshop(env, options, false, async (shop) => {
+    const { text } = await pieceOf(shop, only, (answer) => taken(answer, only, 'what goes out as a file'))
+    const bytes = new TextEncoder().encode(text)
+    const path = writeInto(env, dirname(file), basename(file), bytes, 'file')
+    env.out(
+      options.json === true ? `${JSON.stringify({ path, size: bytes.length }, null, 2)}\n` : `${path}\n`,
     )
   })
 
@@ -132,15 +146,22 @@ const importFrom = async (env: Environment, file: string, options: WorkshopOptio
   })
 }
 
-/** What lies in the workshop; all of it into one archive; an archive or a file into it. */
+/** What lies in the workshop; all of it into one archive, or one thing into a file; an archive or a file into it. */
 export const workshop = async (
   env: Environment,
   task: string,
   file: string | undefined,
   options: WorkshopOptions,
 ): Promise<ExitCode> => {
+  if (options.only !== undefined && task !== 'export')
+    throw new BadInput([
+      problemOf('workshop.only', '--only', options.only, 'only with export', 'Leave it out, or export.'),
+    ])
   if (task === 'list' && file === undefined) await list(env, options)
-  else if (task === 'export' && file !== undefined) await exportTo(env, file, options)
+  else if (task === 'export' && file !== undefined)
+    await (options.only === undefined
+      ? exportTo(env, file, options)
+      : exportPiece(env, file, options.only, options))
   else if (task === 'import' && file !== undefined) await importFrom(env, file, options)
   else
     throw new BadInput([
