@@ -20,20 +20,23 @@ import { StartForm } from './startForm.tsx'
 import { TakeIn } from './takeIn.tsx'
 import { TrialList } from './trialList.tsx'
 
-/** Documents of the same family, this one among them. */
-const useFamily = (stove: string, there: boolean): ReadonlySet<string> => {
+/**
+ * Documents of the same family, this one among them. `stoves`: how many the workshop has, since a new one may belong to it;
+ * 0 while it has not heard of this one.
+ */
+const useFamily = (stove: string, stoves: number): ReadonlySet<string> => {
   const [family, setFamily] = useState<ReadonlySet<string>>(new Set([stove]))
   useEffect(() => {
     let gone = false
-    setFamily(new Set([stove]))
-    if (!there) return
+    setFamily((known) => (known.has(stove) ? known : new Set([stove])))
+    if (stoves === 0) return
     void workshop.ask('family', { document: stove }).then((answer) => {
       if (!gone && answer.ok) setFamily(new Set([stove, ...answer.value.map(({ document }) => document)]))
     })
     return () => {
       gone = true
     }
-  }, [stove, there])
+  }, [stove, stoves])
   return family
 }
 
@@ -48,10 +51,12 @@ const WHOSE: readonly { readonly value: Whose; readonly label: string }[] = [
 /** Burns of a stove and its sisters: begin one, look at them, hold variants against each other. */
 export const Trials = ({ place }: { readonly place: Extract<Place, { readonly at: 'trials' }> }) => {
   useEffect(watchTrials, [])
-  const stove = useCell(documents).find(({ id }) => id === place.stove)
+  const heads = useCell(documents)
+  const stove = heads.find(({ id }) => id === place.stove)
+  const there = heads.filter(({ kind, version }) => kind === 'stove' && version > 0).length
   const from = useCell(documentsFrom)
   const shelf = useCell(allTrials)
-  const family = useFamily(place.stove, (stove?.version ?? 0) > 0)
+  const family = useFamily(place.stove, (stove?.version ?? 0) > 0 ? there : 0)
   const [whose, setWhose] = useState<Whose>('family')
   const shown = useMemo(() => {
     const belongs = ({ head: { aboutDocument } }: KnownTrial): boolean =>

@@ -125,6 +125,8 @@ describe('burns on the desk', () => {
     const { browser } = await begin(test)
     const { context, complaints } = await newContext(browser)
     const page = await context.newPage()
+    // Six stoves and 24 burns come in one by one, and each is compared as it comes.
+    page.setDefaultTimeout(60_000)
     // Of a workshop that does not have it any more, or never had.
     const there = await ask(server.address, 'list', { kinds: ['stove'] })
     const { id, version } = there.find(({ name }) => name === 'Heron A, as planned') ?? { id: '', version: 0 }
@@ -155,7 +157,7 @@ describe('burns on the desk', () => {
       .first()
       .waitFor()
     await expect
-      .poll(() => page.locator('.dot-plot').first().locator('.dot').count())
+      .poll(() => page.locator('.dot-plot').first().locator('.dot').count(), { timeout: 60_000 })
       .toBeGreaterThanOrEqual(24)
     await page.getByRole('button', { name: 'Draw an order by lot' }).click()
     await page.getByText('Burn in this order').waitFor()
