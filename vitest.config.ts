@@ -4,7 +4,7 @@ import { countsReporter } from './scripts/gate/reporter.ts'
 import { GateSequencer } from './scripts/gate/sequencer.ts'
 
 /** What is pure leaves nothing behind in a module: such files share a process, and load the model once. */
-const PURE = ['basis', 'stove', 'science', 'wire', 'docs']
+const PURE = ['basis', 'stove', 'science', 'proof', 'compose', 'wire', 'docs']
 const IN_BROWSER = 'test/web/browser/**/*.test.ts'
 const pure = PURE.map((room) => `test/${room}/**/*.test.ts`)
 

@@ -4,19 +4,25 @@
  * two files that run side by side are seldom both of them in the browser.
  */
 
-/** Files that take long, by what they took on two cores that did nothing else [s]. Only the order rests on it. */
+/** Files that take long, by about what they take on two cores that do nothing else [s]. Only the order rests on it. */
 export const LONG: Readonly<Record<string, number>> = {
+  'test/compose/artefacts.test.ts': 15,
   'test/craft/card/cards.test.ts': 12,
   'test/craft/guide/guides.test.ts': 24,
   'test/craft/plan/plan.test.ts': 20,
   'test/craft/plan/screen.test.ts': 15,
   'test/craft/solid/parts.test.ts': 30,
-  'test/craft/trueSize/everyStove.test.ts': 40,
+  'test/craft/trueSize/everyStove.test.ts': 80,
   'test/proof/compare/compare.test.ts': 10,
+  'test/proof/compare/errorRate.test.ts': 15,
+  'test/server/kills.test.ts': 40,
   'test/store/kills.test.ts': 30,
   'test/web/browser/atStove.test.ts': 30,
+  'test/web/browser/frame.test.ts': 30,
   'test/web/browser/keeping.test.ts': 50,
+  'test/web/browser/newer.test.ts': 25,
   'test/web/browser/plan.test.ts': 30,
+  'test/web/browser/space.test.ts': 30,
   'test/web/browser/stove.test.ts': 70,
   'test/web/browser/trials.test.ts': 40,
 }

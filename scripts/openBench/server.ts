@@ -74,7 +74,7 @@ export const startServer = async (more: readonly string[] = []): Promise<BenchSe
     },
     close: async () => {
       await end('SIGKILL')
-      rmSync(home, { recursive: true, force: true })
+      rmSync(home, { recursive: true, force: true, maxRetries: 10 })
     },
   }
 }

@@ -14,8 +14,13 @@ let folder: string
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'tinwright-server-kills-'))
 })
-// A drive that many write to takes its time.
-afterAll(() => rmSync(folder, { recursive: true }))
+const begun = new Set<ChildProcess>()
+afterAll(() => {
+  // Where a test failed in the middle, its servers are still there.
+  for (const child of begun) child.kill('SIGKILL')
+  // A drive that many write to takes its time.
+  rmSync(folder, { recursive: true, maxRetries: 10 })
+})
 
 interface Running {
   readonly child: ChildProcess
@@ -41,6 +46,8 @@ const start = async (program: Program, file: string, port: number): Promise<Runn
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NODE_COMPILE_CACHE: join(folder, 'compiled') },
   })
+  begun.add(child)
+  child.once('close', () => begun.delete(child))
   let out = ''
   let err = ''
   child.stderr.on('data', (data) => {

@@ -76,7 +76,8 @@ export const mortalBrowser = (wish: ContextWish): MortalBrowser => {
     complaints: () => complaints.flat(),
     end: async () => {
       await living?.close()
-      rmSync(folder, { recursive: true, force: true })
+      // A browser that goes may still write.
+      rmSync(folder, { recursive: true, force: true, maxRetries: 10 })
     },
   }
 }
