@@ -1,13 +1,11 @@
 import { Command, CommanderError } from 'commander'
 import { BadInput, type Problem, problemSentence } from '#basis/problem.ts'
 import { wrap } from '#compose/page/text.ts'
-import { bench } from './commands/bench.ts'
 import { built } from './commands/built.ts'
 import { burn } from './commands/burn.ts'
 import { cans } from './commands/cans.ts'
 import { cards } from './commands/cards.ts'
 import { check } from './commands/check.ts'
-import { devices } from './commands/devices.ts'
 import { fitting } from './commands/fit.ts'
 import { guides } from './commands/guides.ts'
 import { logger } from './commands/logger.ts'
@@ -18,12 +16,12 @@ import { shop } from './commands/shop.ts'
 import { solids } from './commands/solids.ts'
 import { steps } from './commands/steps.ts'
 import { templates } from './commands/templates.ts'
-import { workshop } from './commands/workshop.ts'
 import { withConditions, withSite } from './conditions.ts'
 import type { Environment } from './environment.ts'
 import { EXIT, type ExitCode } from './exit.ts'
 import { withTrialCommands } from './trialCommands.ts'
 import { usageProblem } from './usage.ts'
+import { withWorkshopCommands } from './workshopCommands.ts'
 
 const EPILOGUE =
   'Every command takes --json, for programs. It ends with 0 when all is well; 1 when the answer is not a good one: stops or warnings, a stove that cannot be made, a burn that is not clean or none at all, a comparison that tells nothing, a prediction that is wrong; 2 when a file or an option will not do, and then nothing is written; 3 when Tinwright itself broke.'
@@ -37,7 +35,6 @@ const BANDS = [
 ] as const
 const OUT = ['--out <folder>', 'where to put the files', 'out'] as const
 const JSON_ANSWER = ['--json', 'for programs'] as const
-const WORKSHOP_PLACE = ['--workshop <place>', 'file of the workshop, or postgres://… of a club'] as const
 const dayOf = (what: 'pages' | 'plan' | 'cards') =>
   [
     '--date <day>',
@@ -229,46 +226,7 @@ const programFor = (env: Environment, ended: (code: ExitCode) => void): Command 
     .option('--shelf <file>', 'every can of a shelf with every other')
     .option(...JSON_ANSWER)
     .action((what, options) => ended(fitting(env, what, options)))
-  program
-    .command('workshop')
-    .description(
-      'what is kept: list it, export all of it into one archive or one thing into a file, import either',
-    )
-    .argument('<task>', 'task: list, export or import')
-    .argument('[file]', 'archive (.zip); to import also a file of a stove, a shelf or a trial')
-    .option(
-      '--only <name>',
-      'with export: one stove or trial, by its name or id; or shelf, for cans and bits',
-    )
-    .option(...WORKSHOP_PLACE)
-    .option(...JSON_ANSWER)
-    .action(async (task, file, options) => ended(await workshop(env, task, file, options)))
-  program
-    .command('bench')
-    .description('the bench in the browser, on this machine; with --lan also for devices that are let in')
-    .option('--port <number>', 'port to listen at; the next free one when it is in use', '4300')
-    .option('--lan', 'open to the house: each device is let in by a code, once')
-    .option(
-      '--certificate <file>',
-      'with --lan: speak https to the house; PEM, with those that signed it behind it',
-    )
-    .option('--key <file>', 'the private key of the certificate; PEM, without a passphrase')
-    .option(
-      '--name <name>',
-      'name by which devices call this machine, where the certificate has a * in its own',
-    )
-    .option(...WORKSHOP_PLACE)
-    .option('--no-open', 'do not open the browser')
-    .option(...JSON_ANSWER)
-    .action(async (options) => ended(await bench(env, options)))
-  program
-    .command('devices')
-    .description('devices of the house that were let in to the bench: list them, or let one in no longer')
-    .argument('[task]', 'task: list or revoke', 'list')
-    .argument('[device]', 'name or id of a device')
-    .option(...WORKSHOP_PLACE)
-    .option(...JSON_ANSWER)
-    .action(async (task, device, options) => ended(await devices(env, task, device, options)))
+  withWorkshopCommands(program, env, ended)
   withTrialCommands(program, env, ended)
   return program
 }

@@ -140,7 +140,7 @@ describe('what a prediction holds', () => {
     for (const { name, kind } of halfway.passages)
       if (kind === 'opening') expect(text.out).toContain(`  ${name} `)
     for (const { name } of halfway.spaces) expect(text.out).toContain(`  ${name} `)
-    // The bars of design.md, section 10.
+    // The bars of docs/decisions/0008-steady-state.md, 5.
     expect(halfway.balance.mass).toBeLessThanOrEqual(1e-9)
     expect(Math.abs(halfway.balance.energy)).toBeLessThanOrEqual(1e-6)
     expect(woodGas.duration).toBeGreaterThan(0)

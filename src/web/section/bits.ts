@@ -24,7 +24,7 @@ const INCH = FRACTIONAL_BITS.filter((bit) => {
 })
 
 /** Bits to step through from one: of the same trade. */
-export const bitsBeside = (name: string | null): readonly Bit[] => {
+const bitsBeside = (name: string | null): readonly Bit[] => {
   const inInches = name !== null && (/\bin\b/.test(name) || name.startsWith('#') || name.startsWith('letter'))
   return inInches ? INCH : METRIC
 }
