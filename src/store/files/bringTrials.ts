@@ -1,5 +1,7 @@
+import { good } from '#basis/problem.ts'
 import { trialsIn } from '#proof/trial/exchange/trialsIn.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
+import { halfTold } from '#proof/trial/halfTold.ts'
 import { readTrialDocument } from '#proof/trial/read.ts'
 import type { TrialFile } from '#proof/trial/schema.ts'
 import type { NamedText } from '#wire/files.ts'
@@ -38,10 +40,13 @@ const knownTrial = async (trx: Trx, text: string, file: TrialFile): Promise<Docu
   return null
 }
 
+const stillToSay = (which: string, things: number): string =>
+  `${which} is half told: its desk asks for the ${things === 1 ? 'one thing' : `${things} things`} still to say.`
+
 /**
  * Brings trials in, each beside the stove that was burnt: one, or several out of a bundle or a table. A log stays in its
  * trial's text, where the bench looks for it; what phones log from then on is kept beside it. A burn that is here already,
- * by the ids of its entries, takes in what is new instead of standing there twice.
+ * by the ids of its entries, takes in what is new instead of standing there twice; one that is half told comes in as it is.
  */
 export const bringTrials = async (
   step: Step,
@@ -49,7 +54,8 @@ export const bringTrials = async (
   { name: file, text: whole }: NamedText,
   { note = cameFrom(file), stove }: Told,
 ): Promise<void> => {
-  const read = trialsIn(whole)
+  const half = halfTold(whole)
+  const read = half === null ? trialsIn(whole) : good([{ file: half.file, text: whole }])
   if (!read.ok) return refuseProblems(file, read.problems)
   let burns = await burnsHere(step.trx)
   for (const { file: trial, text } of read.value) {
@@ -72,5 +78,6 @@ export const bringTrials = async (
     arrivals.added.push(added)
     burns = await burnsWith(step.trx, burns, added.id)
     if (doubt !== null) arrivals.remarks.push(doubt)
+    if (half !== null) arrivals.remarks.push(stillToSay(which, half.missing))
   }
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '#basis/problem.ts'
 import { formatTrialFile } from '#proof/trial/format.ts'
+import { isStillToSay } from '#proof/trial/halfTold.ts'
 import type { Trial } from '#proof/trial/model.ts'
 import { readTrialValue } from '#proof/trial/read.ts'
 import { TRIAL_FORMAT, type TrialFile } from '#proof/trial/schema.ts'
@@ -95,9 +96,6 @@ export interface TrialSoFar {
   readonly wrong: readonly Problem[]
 }
 
-const isMissing = ({ value, code }: Problem): boolean =>
-  value === '' || code === 'key.missing' || value === 'empty braces'
-
 /** What is judged only once every blank is filled, asked for at once all the same. */
 const askedLater = (draft: Draft): readonly Problem[] => {
   const missing = (field: string, allowed: string, fix: string): Problem => ({
@@ -123,12 +121,12 @@ const askedLater = (draft: Draft): readonly Problem[] => {
 export const trialSoFar = (draft: Draft, { events, masses }: BurnLog): TrialSoFar => {
   const read = readTrialValue({ ...draft, events, masses } as unknown as JsonValue)
   if (read.ok) return { trial: read.value.trial, missing: [], wrong: [] }
-  const missing = read.problems.filter(isMissing)
+  const missing = read.problems.filter(isStillToSay)
   const known = new Set(missing.map(({ field }) => field))
   return {
     trial: null,
     missing: [...missing, ...askedLater(draft).filter(({ field }) => !known.has(field))],
-    wrong: read.problems.filter((problem) => !isMissing(problem)),
+    wrong: read.problems.filter((problem) => !isStillToSay(problem)),
   }
 }
 

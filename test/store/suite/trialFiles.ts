@@ -184,6 +184,30 @@ export const trialFilesSuite = ({ workshop }: Rig): void => {
       expect(whole.value.wentWrong).toEqual(['spilled'])
     })
 
+    it('come in half told, as they were saved while the burn went on', async () => {
+      const shop = await workshop()
+      await bring(shop, stoveD)
+      const { phases: _, pot: __, ...rest } = words()
+      const half = fileOf('half.json', {
+        ...rest,
+        pot: {},
+        phases: [{ phase: 'high power', from: {}, to: {} }],
+      })
+      const { added, remarks } = await value(shop.importFile(act(), half))
+      expect(added).toMatchObject([{ name: 'Heron, burn 1' }])
+      expect(remarks).toEqual([
+        expect.stringMatching(/^half\.json is half told: its desk asks for the \d+ things still to say\.$/),
+      ])
+      // The same, told to its end, fills it in.
+      const { renewed } = await value(shop.importFile(act(), burn))
+      expect(renewed).toMatchObject([{ id: added[0]?.id }])
+      const whole = readTrial((await value(shop.exportFile(added[0]?.id ?? ''))).text)
+      expect(whole.ok).toBe(true)
+      // What is wrong is no less wrong for what is missing beside it.
+      const wrong = { ...half, text: half.text.replace('"6.4 °C"', '"6.4"') }
+      expect((await refusal(shop.importFile(act(), wrong))).sentence).toContain('Which unit?')
+    })
+
     it('stand apart where a file was copied for the next burn, ids and all', async () => {
       const shop = await workshop()
       await bring(shop, stoveD)
