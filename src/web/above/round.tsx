@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef } from 'react'
 import { wrapBearing } from '#stove/opening/row.ts'
+import { useHeldTouch } from '../section/useHeldTouch.ts'
 import { bearingOf } from './plan.ts'
 
 /** The bearing under a pointer. */
@@ -44,6 +45,7 @@ export const Round = ({
   onAbandon,
   children,
 }: RoundProps) => {
+  const grasp = useHeldTouch()
   const held = useRef<(Turning & { readonly pointer: number }) | null>(null)
   const press = (event: KeyboardEvent): void => {
     if (event.key === 'Escape' && held.current !== null) {
@@ -62,6 +64,7 @@ export const Round = ({
     wrapBearing(from.bearing + pointedBearing(event) - from.grasped)
   return (
     <g
+      ref={grasp}
       className={className}
       role="slider"
       tabIndex={0}

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import { useHeldTouch } from '../section/useHeldTouch.ts'
 import type { Live, LiveStove } from '../stove/liveBurn.ts'
 import { type Strip, timeAt } from './strip.ts'
 
@@ -22,6 +23,7 @@ export const Scrubber = ({
   readonly words: string
 }) => {
   const held = useRef<{ readonly pointer: number; readonly from: number | null } | null>(null)
+  const grasp = useHeldTouch()
   const { at, burn } = live
   const x = strip.time.at(Math.min(at, strip.until))
   const place = (event: PointerEvent<SVGGElement>): void => {
@@ -65,6 +67,7 @@ export const Scrubber = ({
   }
   return (
     <g
+      ref={grasp}
       className="scrubber"
       role="slider"
       tabIndex={0}

@@ -3,6 +3,7 @@ import type { StoveFile } from '#stove/document/schema.ts'
 import type { Stove } from '#stove/model.ts'
 import type { StoveEditor } from '../stove/editor.ts'
 import type { Handle } from './handles.ts'
+import { useHeldTouch } from './useHeldTouch.ts'
 
 interface GripProps {
   readonly handle: Handle
@@ -40,6 +41,7 @@ const ARROWS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowRight: 1, Ar
 export const Grip = memo(
   ({ handle, x, y, reach, scale, editor, open, pointed, onOpen, onPoint }: GripProps) => {
     const gesture = useRef<Gesture | null>(null)
+    const place = useHeldTouch()
 
     const moveOf = (event: PointerEvent, held: Gesture) => {
       const outwards = (event.clientX - held.startX) * held.handle.side
@@ -118,6 +120,7 @@ export const Grip = memo(
     return (
       // biome-ignore lint/a11y/noStaticElementInteractions: its role is one of two, each of them interactive
       <g
+        ref={place}
         role={handle.along === null ? 'button' : 'slider'}
         {...range}
         tabIndex={0}

@@ -68,6 +68,27 @@ describe('a row under the hand', () => {
     expect(complaints).toEqual([])
   })
 
+  it('is dragged by a finger, and the page does not scroll away under it', async () => {
+    const { page, context } = await openStove('Redshank', { width: 360, height: 740, touch: true })
+    const ring = grip(page, RING)
+    const height = await ring.getAttribute('aria-valuetext')
+    const [x, y] = await middleOf(ring.locator('.grip-knob'))
+    const fingers = await context.newCDPSession(page)
+    const finger = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: number) =>
+      fingers.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: at === undefined ? [] : [{ x, y: at }],
+      })
+    await finger('touchStart', y)
+    for (let down = 4; down <= 24; down += 4) await finger('touchMove', y + down)
+    await eventually(() => ring.getAttribute('aria-valuetext')).not.toBe(height)
+    // Said where no finger hides it.
+    await page.locator('.grip-tag').waitFor()
+    await finger('touchEnd')
+    await eventually(() => undoButton(page).getAttribute('aria-label')).toMatch(/^Undo: move ring to /)
+    expect(await page.evaluate('scrollY')).toBe(0)
+  })
+
   it('is let go with Escape as if nothing had been', async () => {
     const { page } = await openStove('Heron')
     const ring = grip(page, RING)
