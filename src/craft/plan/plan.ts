@@ -3,6 +3,7 @@ import type { Block } from '../page/block.ts'
 import { htmlPage } from '../page/html/page.ts'
 import { type LaidPage, layPages, type PageWords, pageRoom } from '../page/lay.ts'
 import { writePdf } from '../pdf/write.ts'
+import { abreast, readingPaper } from '../sheet/abreast.ts'
 import { laySheets } from '../sheet/layout.ts'
 import { pageSheet } from '../sheet/pageSheet.ts'
 import type { PaperName } from '../sheet/paper.ts'
@@ -59,18 +60,23 @@ const predictedTrial = ({ burn }: PlanInput): TrialPrediction | undefined => {
 export const planPdf = async (input: PlanInput, paper: PaperName): Promise<PlanPdf> => {
   const { stove, date, version, fonts } = input
   const words = wordsOf(input)
+  const leaf = readingPaper(paper)
   const [opening, closing] = [
-    openingSections(input, pageRoom(paper)),
+    openingSections(input, pageRoom(leaf)),
     closingSections(input, predictedTrial(input)),
   ]
   const drawings = flatPatterns(stove)
   const templates = laySheets(drawings, { paper, stove: stove.name, date, version })
-  const count = layPages(opening, paper, words).length
-  const rest = layPages(closing, paper, words, { first: count + templates.length + 1, of: null }).length
+  const count = layPages(opening, leaf, words).length
+  const rest = layPages(closing, leaf, words, { first: count + templates.length + 1, of: null }).length
   const of = count + templates.length + rest
-  const before = layPages(opening, paper, words, { first: 1, of })
-  const after = layPages(closing, paper, words, { first: count + templates.length + 1, of })
-  const sheets = [...before.map(pageSheet), ...templates, ...after.map(pageSheet)]
+  const before = layPages(opening, leaf, words, { first: 1, of })
+  const after = layPages(closing, leaf, words, { first: count + templates.length + 1, of })
+  const sheets = [
+    ...abreast(before.map(pageSheet), paper),
+    ...templates,
+    ...abreast(after.map(pageSheet), paper),
+  ]
   const { bytes, missingLetters } = await writePdf(sheets, { title: words.title, date, version, fonts })
   return { pdf: bytes, pages: sheets.length, laid: [...before, ...after], sheets, missingLetters }
 }

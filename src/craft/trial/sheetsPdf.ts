@@ -1,6 +1,7 @@
 import type { Stove } from '#stove/model.ts'
 import type { LetteringFonts } from '../pdf/face.ts'
 import { writePdf } from '../pdf/write.ts'
+import { abreast, readingPaper } from '../sheet/abreast.ts'
 import { laySheets } from '../sheet/layout.ts'
 import type { PaperName } from '../sheet/paper.ts'
 import type { Sheet } from '../sheet/sheet.ts'
@@ -24,7 +25,13 @@ export const blankSheets = (
   { paper, date, version, prediction }: Omit<BlankSheetsOptions, 'fonts'>,
 ): readonly Sheet[] => {
   const sheets = [trialSheet(stove.name, prediction), ...builtSheets(stove)]
-  return laySheets(sheets.map(drawTrial), { paper, stove: stove.name, date, version })
+  const laid = laySheets(sheets.map(drawTrial), {
+    paper: readingPaper(paper),
+    stove: stove.name,
+    date,
+    version,
+  })
+  return abreast(laid, paper)
 }
 
 /** The same as a PDF; the same stove and options give the same bytes. Throws `BadInput` for a date that is none. */
