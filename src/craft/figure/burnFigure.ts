@@ -6,6 +6,7 @@ import {
   openSheet,
   PROSE,
   SMALL_SIZE,
+  titleLines,
 } from '../section/sheet.ts'
 import { svgPage } from '../section/svg.ts'
 import { lightTheme, type Theme } from '../section/theme.ts'
@@ -69,8 +70,10 @@ export const burnFigure = (
   const panel = (top: number, height: number): Panel => ({ time, left, right, top, bottom: top + height })
 
   let y = margin + 22
-  sheet.letter({ x: margin, y, text: input.title, size: narrow ? 24 : 28, weight: 'semibold' })
-  y += 4
+  const size = narrow ? 24 : 28
+  const title = titleLines(input.title, size, width - 2 * margin)
+  for (const { text, down } of title) sheet.letter({ x: margin, y: y + down, text, size, weight: 'semibold' })
+  y += 4 + (title.at(-1)?.down ?? 0)
   for (const text of balancedLines(input.subtitle, BODY_SIZE, (width - 2 * margin) * PROSE)) {
     y += 19
     sheet.letter({ x: margin, y, text, ink: 'muted' })

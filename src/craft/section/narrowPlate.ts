@@ -8,7 +8,7 @@ import { drawLegend, LEGEND_HEIGHT } from './legend.ts'
 import { drawPicture } from './picture.ts'
 import { type Plate, type PlateInput, stoveBox } from './plate.ts'
 import { sceneOf } from './scene.ts'
-import { BODY_SIZE, balancedLines, linesOf, openSheet, PROSE, SMALL_SIZE } from './sheet.ts'
+import { BODY_SIZE, balancedLines, linesOf, openSheet, PROSE, SMALL_SIZE, titleLines } from './sheet.ts'
 import { svgPage } from './svg.ts'
 
 /** Pixels of a phone held upright. */
@@ -31,8 +31,10 @@ export const narrowPlate = (
   const sheet = openSheet(theme)
   const inner = WIDTH - 2 * MARGIN
   let y = MARGIN + 26
-  sheet.letter({ x: MARGIN, y, text: stove.name, size: 28, weight: 'semibold' })
-  y += 6
+  const title = titleLines(stove.name, 28, inner)
+  for (const { text, down } of title)
+    sheet.letter({ x: MARGIN, y: y + down, text, size: 28, weight: 'semibold' })
+  y += 6 + (title.at(-1)?.down ?? 0)
   for (const line of balancedLines(stove.about, BODY_SIZE, inner * PROSE)) {
     y += LEADING
     sheet.letter({ x: MARGIN, y, text: line, ink: 'muted' })

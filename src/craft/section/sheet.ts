@@ -65,6 +65,14 @@ export const linesOf = (
   weight: Lettering['weight'] = 'regular',
 ): readonly string[] => brokenLines(text, (line) => lineWidth(line, size, weight) <= width)
 
+/** A name on lines no wider than `width`, and how far the base line of each lies under the first [px]. */
+export const titleLines = (
+  title: string,
+  size: number,
+  width: number,
+): readonly { readonly text: string; readonly down: number }[] =>
+  linesOf(title, size, width, 'semibold').map((text, i) => ({ text, down: i * size * 1.15 }))
+
 /** Whole sentences leave this much of their width unused: some systems have only much wider letters [1]. */
 export const PROSE = 0.9
 

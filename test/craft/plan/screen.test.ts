@@ -75,6 +75,16 @@ describe.each([
     expect(asked).toEqual([])
     expect(said).toEqual([])
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width)
+    // A figure that ends where the next cell begins would be read with it: “45” and “11 in shell”.
+    const touching = await page.evaluate(`[...document.querySelectorAll('tr')].flatMap((row) => {
+      const boxes = [...row.cells].filter((cell) => cell.textContent !== '').map((cell) => {
+        const range = document.createRange()
+        range.selectNodeContents(cell)
+        return { text: cell.textContent, box: range.getBoundingClientRect() }
+      })
+      return boxes.slice(1).flatMap(({ text, box }, i) => (box.left - boxes[i].box.right < 6 ? [boxes[i].text + '|' + text] : []))
+    })`)
+    expect(touching).toEqual([])
     await page.evaluate(axe)
     const violations = await page.evaluate(async () => {
       const { axe } = globalThis as unknown as {

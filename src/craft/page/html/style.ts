@@ -26,6 +26,7 @@ table{border-collapse:collapse;width:100%;min-width:36rem;font-size:.94rem}
 th,td{text-align:left;vertical-align:top;padding:.38rem .9rem .38rem 0;border-bottom:1px solid var(--rule)}
 th{color:var(--muted);font-weight:600;border-bottom:2px solid var(--ink)}
 .right{text-align:right;padding-right:0;padding-left:.9rem}
+.right+:not(.right){padding-left:.9rem}
 .facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(10.5rem,1fr));gap:1.1rem 1.4rem;margin:1.1rem 0}
 .facts div,.facts dt,.facts dd,.fields dt,.fields dd{margin:0}
 .facts b{display:block;font-size:1.3rem;line-height:1.25}
