@@ -42,14 +42,19 @@ const figuresTables = (figures: readonly PredictedFigure[], width: number): read
   ]
 }
 
-const rareBands = ({ figures }: PredictedTrial): readonly string[] =>
-  figures.flatMap(({ claim, band, measured }) =>
-    band !== null && band.share < 0.995 && measured !== null
-      ? [
-          `Only ${Math.round(100 * band.share)} % of the sets have a ${claim.name} at all; the band is theirs.`,
-        ]
-      : [],
+/** What not every set of coefficients comes to, said once for all claims of one share. */
+const rareBands = ({ figures }: PredictedTrial): readonly string[] => {
+  const claims = new Map<number, string[]>()
+  for (const { claim, band, measured } of figures) {
+    if (band === null || band.share >= 0.995 || measured === null) continue
+    const share = Math.round(100 * band.share)
+    claims.set(share, [...(claims.get(share) ?? []), claim.name])
+  }
+  return [...claims].map(
+    ([share, names]) =>
+      `Only ${share} % of the sets of coefficients come to a figure for: ${names.join('; ')}. The bands are of those sets.`,
   )
+}
 
 /** One trial beside its predicted burn. */
 export const predictedBlocks = (one: PredictedTrial, width: number): readonly (string | null)[] => [
