@@ -29,7 +29,10 @@ const finite = (value: number): number => {
 
 /** -0 and what rounds to it lose the sign. */
 const withoutMinusZero = (text: string): string => (/^-[0.]+$/.test(text) ? text.slice(1) : text)
-const fixed = (value: number, decimals: number): string => withoutMinusZero(finite(value).toFixed(decimals))
+/** What binary numbers lack to a decimal half: 6.35, a quarter inch in millimetres, is held as 6.34999… and is 6.4, not 6.3. */
+const HALF_SLACK = 1e-12
+const fixed = (value: number, decimals: number): string =>
+  withoutMinusZero((finite(value) * (1 + HALF_SLACK)).toFixed(decimals))
 const trimmed = (value: number, decimals: number): string => String(Number(fixed(value, decimals)))
 
 /** A tenth is what a rule and a calliper give a maker; tin is thinner than that. */

@@ -163,6 +163,8 @@ test.each([
   [0.016, 'holeDiameter', 'in', '5/8 in'],
   [0.0002, 'bodyWall', 'in', '0.008 in'],
   [0.00024, 'bodyWall', undefined, '0.24 mm'],
+  [0.25 * 0.0254, 'holeDiameter', undefined, '6.4 mm'],
+  [-0.25 * 0.0254, 'clearance', undefined, '-6.4 mm'],
 ] as const)('%d as %s in %s: %s', (value, key, unit, text) => {
   expect(formatQuantity(value, key, unit)).toBe(text)
 })
