@@ -1,9 +1,10 @@
 import './shelf.css'
-import { useMemo, useRef, useState } from 'react'
+import { useMemo, useState } from 'react'
 import type { ShelfKind } from '#stove/document/shelfItem.ts'
 import { say } from '../bench/notices.ts'
 import { SheetDialog } from '../bench/sheetDialog.tsx'
 import { useCell } from '../cell/useCell.ts'
+import { FileButton } from '../files/fileButton.tsx'
 import { DropPlace } from '../home/bringFiles.tsx'
 import { MakingCautions } from '../plan/cautions.tsx'
 import type { Place } from '../routes/routes.ts'
@@ -93,10 +94,8 @@ const Group = ({
 }
 
 const ShelfFiles = () => {
-  const input = useRef<HTMLInputElement>(null)
-  const take = async (): Promise<void> => {
-    for (const file of input.current?.files ?? []) say((await bringIn(file)).sentence)
-    if (input.current !== null) input.current.value = ''
+  const take = async (files: readonly File[]): Promise<void> => {
+    for (const file of files) say((await bringIn(file)).sentence)
   }
   const give = async (): Promise<void> => {
     const answer = await workshop.ask('exportShelf', {})
@@ -105,18 +104,12 @@ const ShelfFiles = () => {
   }
   return (
     <div className="shelf-buttons">
-      <input
-        ref={input}
-        className="unseen"
-        type="file"
+      <FileButton
+        name="Bring in a shelf file"
+        field="Shelf file to bring in"
         accept=".json,application/json"
-        tabIndex={-1}
-        aria-label="Shelf file to bring in"
-        onChange={() => void take()}
+        onFiles={(files) => void take(files)}
       />
-      <button type="button" onClick={() => input.current?.click()}>
-        Bring in a shelf file
-      </button>
       <button type="button" onClick={() => void give()}>
         Save cans and bits as a file
       </button>

@@ -1,8 +1,9 @@
 import './startStove.css'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import greylag from '../../../examples/greylag.stove.json?raw'
 import heron from '../../../examples/heron.stove.json?raw'
 import redshank from '../../../examples/redshank.stove.json?raw'
+import { FileButton } from '../files/fileButton.tsx'
 import { MakingCautions } from '../plan/cautions.tsx'
 import type { Place } from '../routes/routes.ts'
 import { FromTwoCans } from './fromTwoCans.tsx'
@@ -16,17 +17,11 @@ const EXAMPLES = [redshank, heron, greylag].flatMap((text) => {
 const FromElsewhere = () => {
   const [text, setText] = useState('')
   const [sentence, setSentence] = useState<string | null>(null)
-  const input = useRef<HTMLInputElement>(null)
   const take = async (said: string, note: string): Promise<void> => {
     const read = stoveFromText(said)
     setSentence('file' in read ? await layOnBench(read.file, note) : read.sentence)
   }
-  const takeFile = async (): Promise<void> => {
-    const file = input.current?.files?.[0]
-    if (file === undefined) return
-    await take(await file.text(), `From the file ${file.name}.`)
-    if (input.current !== null) input.current.value = ''
-  }
+  const takeFile = async (file: File): Promise<void> => take(await file.text(), `From the file ${file.name}.`)
   return (
     <div className="start-others">
       <section>
@@ -52,18 +47,12 @@ const FromElsewhere = () => {
       </section>
       <section>
         <h2>From a file</h2>
-        <input
-          ref={input}
-          className="unseen"
-          type="file"
+        <FileButton
+          name="Choose a stove file"
+          field="Stove file"
           accept=".json,application/json"
-          tabIndex={-1}
-          aria-label="Stove file"
-          onChange={() => void takeFile()}
+          onFiles={([file]) => file !== undefined && void takeFile(file)}
         />
-        <button type="button" onClick={() => input.current?.click()}>
-          Choose a stove file
-        </button>
       </section>
       <section>
         <h2>From the code of a printed plan</h2>

@@ -1,7 +1,8 @@
-import { useId, useRef, useState } from 'react'
+import { useId, useState } from 'react'
 import { photoPath } from '#wire/routes.ts'
 import { say } from '../../bench/notices.ts'
 import { useCell } from '../../cell/useCell.ts'
+import { FileButton } from '../../files/fileButton.tsx'
 import { newId } from '../names.ts'
 import { documents, headOf, newAct, workshop } from '../workshop.ts'
 
@@ -23,13 +24,7 @@ export const Photos = () => {
   const owners = all.filter(({ kind }) => kind === 'stove' || kind === 'trial')
   const [owner, setOwner] = useState('')
   const select = useId()
-  const input = useRef<HTMLInputElement>(null)
   const chosen = owner === '' ? (owners[0]?.id ?? '') : owner
-  const take = async (): Promise<void> => {
-    const files = [...(input.current?.files ?? [])]
-    if (input.current !== null) input.current.value = ''
-    await attachPhotos(chosen, files)
-  }
   if (owners.length === 0) return null
   return (
     <section>
@@ -45,19 +40,13 @@ export const Photos = () => {
             ))}
           </select>
         </div>
-        <input
-          ref={input}
-          className="unseen"
-          type="file"
-          multiple
+        <FileButton
+          name="Add photos"
+          field="Photos to add"
           accept="image/jpeg,image/png,image/webp"
-          aria-label="Photos to add"
-          tabIndex={-1}
-          onChange={() => void take()}
+          multiple
+          onFiles={(files) => void attachPhotos(chosen, files)}
         />
-        <button type="button" onClick={() => input.current?.click()}>
-          Add photos
-        </button>
       </div>
       {photos.length === 0 ? (
         <p className="muted">None yet.</p>
