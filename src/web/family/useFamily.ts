@@ -16,9 +16,11 @@ export const useFamily = (stove: string): FamilyState => {
     (newest, { kind, touched }) => (kind === 'stove' ? Math.max(newest, touched) : newest),
     0,
   )
+  const heardOf = all.find(({ id }) => id === stove)?.version !== 0
   const [state, setState] = useState<FamilyState>({ revisions: null, sentence: null })
   // biome-ignore lint/correctness/useExhaustiveDependencies: fetched anew when anything of a stove was written
   useEffect(() => {
+    if (!heardOf) return
     let gone = false
     void workshop.ask('family', { document: stove }).then((answer) => {
       if (gone) return
@@ -31,6 +33,6 @@ export const useFamily = (stove: string): FamilyState => {
     return () => {
       gone = true
     }
-  }, [stove, stamp])
+  }, [stove, stamp, heardOf])
   return state
 }

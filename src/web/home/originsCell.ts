@@ -11,8 +11,9 @@ let asking = false
 let again = false
 
 const ask = async (): Promise<void> => {
-  for (const { id, kind } of [...documents.get(), ...takenAway.get()]) {
-    if (kind !== 'stove' || cell.get().has(id)) continue
+  for (const { id, kind, version } of [...documents.get(), ...takenAway.get()]) {
+    // Of version 0 the workshop has not heard; when it has, the list changes.
+    if (kind !== 'stove' || version === 0 || cell.get().has(id)) continue
     const answer = await workshop.ask('family', { document: id })
     if (answer.ok) cell.set(new Map([...cell.get(), [id, null], ...originsIn(answer.value)]))
   }
