@@ -2,8 +2,9 @@ import type { PaperName } from '../sheet/paper.ts'
 import { pageSize } from '../sheet/paper.ts'
 import { element } from '../svg/element.ts'
 import type { Section } from './block.ts'
-import { flow, type Strip } from './flow.ts'
+import { flow } from './flow.ts'
 import { type Canvas, drawLine, drawRule, type Mark, MUTED, openCanvas } from './paint.ts'
+import type { Strip } from './strips/strip.ts'
 import { breakLines, SMALL } from './type.ts'
 
 const POINTS_PER_MM = 72 / 25.4
